@@ -1,0 +1,3 @@
+export type { Problem, Reading } from './problem';
+export { problemAsText, stops } from './problem';
+export { editDistance, nearestName } from './nearest-name';
