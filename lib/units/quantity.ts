@@ -20,6 +20,9 @@ export const SI_UNIT = {
   power: 'W',
   angle: 'rad',
   'heat-transfer': 'W/(m²·K)',
+  density: 'kg/m³',
+  'linear-density': 'kg/m',
+  'per-length': '1/m',
   ratio: '1',
   count: '1',
 } as const;
