@@ -1,0 +1,10 @@
+export { drawingSchema, type Drawing } from './drawing-schema';
+export { CLASS_WORDS, LINK_WORDS, chanceOf, chanceOfClass, type ClassWord, type LinkWord } from './number-words';
+export { BRANCHES, MATERIALS, TOUCHED, ZONES, causeSchema, checkSchema, circumstancesSchema, gapSchema, hazardSchema, methodSchema, remedySchema, sourceSchema, symptomSchema, toolSchema, topicSchema } from './schemas';
+export type { Basis, BranchId, Cause, Check, Circumstances, Hazard, Method, Remedy, Source, Step, Symptom, Tool, Topic, Zone } from './schemas';
+export { PAGE_KINDS, titleOf } from './knowledge';
+export type { Knowledge, KnownCause, KnownCheck, KnownMethod, KnownRemedy, KnownSymptom, KnownTopic, Link, PageKind, ReadingLink, ReadingModel } from './knowledge';
+export type { ContentFile, Page } from './read-page';
+export { readKnowledge, usable, type Pages, type ReadContent } from './read-knowledge';
+export { comparesByDifference, isRatio } from './read-reading-model';
+export { completenessProblems } from './completeness';
