@@ -1,0 +1,145 @@
+import type { Measured, QuantityKind } from '@/lib/units';
+import type { OutletEnding } from './duct-network';
+import type { CurvePoint } from './fan-curve';
+import type { FanKind } from './fan-ratings';
+
+/** One quantity of the path in SI with its 95 % half-width, and whether the person gave it or we took a usual value. */
+export interface Fact<K extends QuantityKind = QuantityKind> extends Measured<K> {
+  readonly basis: 'given' | 'assumed';
+}
+
+/** Inner dimensions of a duct or mouth; for a circle both are the diameter. */
+export interface SectionFacts {
+  readonly shape: 'rectangle' | 'circle';
+  readonly width: Fact<'length'>;
+  readonly height: Fact<'length'>;
+}
+
+/** What is known of the shape of a fan's curve. */
+export type ShapeFacts =
+  | { readonly kind: 'band' }
+  | { readonly kind: 'mid-point'; readonly exponent: number }
+  | { readonly kind: 'points'; readonly points: readonly CurvePoint[] };
+
+/** Where a fan's figures come from; it decides how far they are trusted. */
+export type FanClaim = 'advertised' | 'data-sheet' | 'measured' | 'usual';
+
+export interface FanFacts {
+  readonly name: string;
+  readonly kind: FanKind;
+  readonly frame: string | undefined;
+  readonly claim: FanClaim;
+  readonly freeFlow: Fact<'volume-flow'>;
+  readonly maxPressure: Fact<'pressure'>;
+  readonly shape: ShapeFacts;
+  readonly outlet: SectionFacts;
+  /** Speed that the supply and duty leave, over the speed of the figures above. */
+  readonly speedRatio: Fact<'ratio'>;
+  readonly count: number;
+  readonly arrangement: 'single' | 'series' | 'parallel' | 'own-ducts';
+  readonly voltage: Fact<'voltage'> | undefined;
+  readonly current: Fact<'current'> | undefined;
+  readonly currentIsLargest: boolean;
+  readonly speed: Fact<'rotation-speed'> | undefined;
+  readonly startCurrent: Fact<'current'> | undefined;
+  readonly wires: number | undefined;
+}
+
+export interface BendFacts {
+  readonly kind: 'mitre' | 'radius';
+  readonly angle: Fact<'angle'>;
+  /** Centre-line radius; undefined for a mitre. */
+  readonly radius: Fact<'length'> | undefined;
+}
+
+/** A run of duct of one section. */
+export interface RunFacts {
+  readonly section: SectionFacts;
+  readonly length: Fact<'length'>;
+  readonly bends: readonly BendFacts[];
+}
+
+export interface DuctFacts extends RunFacts {
+  readonly mode: 'static' | 'total';
+  readonly roughness: Fact<'length'>;
+}
+
+export interface OutletFacts {
+  readonly name: string;
+  readonly mouth: SectionFacts;
+  readonly ending: OutletEnding;
+  /** Where the outlet stands round the nozzle, rad, 0 to 2·pi; 0 faces +X (right), a quarter turn faces +Y (back). */
+  readonly direction: Fact<'angle'>;
+  /** Downward tilt of the jet from level, rad. */
+  readonly tilt: Fact<'angle'>;
+  /** From the mouth to the spot under the nozzle. */
+  readonly distance: Fact<'length'>;
+  /** How far the jet's axis misses that spot. */
+  readonly miss: Fact<'length'>;
+  readonly aimError: Fact<'angle'>;
+  readonly branch: RunFacts | undefined;
+  /** Which fan feeds it when every fan has its own duct: 1 or 2. */
+  readonly fan: number;
+}
+
+export interface LeakFacts {
+  readonly name: string;
+  readonly at: 'fan' | 'fork';
+  readonly area: Fact<'area'>;
+}
+
+export interface PrintFacts {
+  readonly polymer: string;
+  readonly layerTime: Fact<'time'>;
+  readonly layerHeight: Fact<'length'>;
+  readonly lineWidth: Fact<'length'>;
+  readonly nozzleTemperature: Fact<'temperature'>;
+  readonly chamberTemperature: Fact<'temperature'>;
+  readonly layers: number | undefined;
+}
+
+/** A change that the person is thinking of, with what it costs. */
+export interface CandidateFacts {
+  readonly id: string;
+  readonly name: string;
+  readonly fan: FanFacts | undefined;
+  readonly duct: { readonly duct: DuctFacts; readonly outlets: readonly OutletFacts[]; readonly leaks: readonly LeakFacts[] } | undefined;
+  readonly price: number;
+  readonly handsTime: number;
+  readonly printingTime: number;
+}
+
+/** What was measured, and where. */
+export type PathReadingKind = 'free-flow' | 'flow-in-duct' | 'outlet-speed' | 'static-pressure' | 'max-pressure' | 'fan-speed';
+
+export interface PathReading {
+  readonly what: PathReadingKind;
+  /** Index into the outlets for `outlet-speed`; undefined otherwise. */
+  readonly outlet: number | undefined;
+  readonly value: number;
+  readonly plusMinus: number;
+}
+
+/** The output that drives the fan. */
+export interface FanOutputFacts {
+  readonly voltage: Fact<'voltage'> | undefined;
+  readonly currentLimit: Fact<'current'> | undefined;
+  readonly drive: 'steady' | 'switched-low-side' | 'switched-high-side' | 'four-wire' | undefined;
+  readonly wireGauge: number | undefined;
+  readonly wireLength: Fact<'length'> | undefined;
+}
+
+/** The whole path as described in the file: every gap filled, every fill marked. */
+export interface AirPath {
+  readonly title: string;
+  readonly currency: string;
+  readonly air: { readonly temperature: Fact<'temperature'>; readonly pressure: Fact<'pressure'>; readonly humidity: Fact<'ratio'> };
+  readonly fan: FanFacts;
+  readonly duct: DuctFacts;
+  readonly outlets: readonly OutletFacts[];
+  readonly leaks: readonly LeakFacts[];
+  readonly print: PrintFacts;
+  readonly candidates: readonly CandidateFacts[];
+  readonly measured: readonly PathReading[];
+  readonly output: FanOutputFacts;
+}

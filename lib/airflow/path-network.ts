@@ -1,0 +1,147 @@
+import type { Air } from './air';
+import { airAt } from './air';
+import type { AirPath, BendFacts, DuctFacts, FanFacts, LeakFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
+import { sharpLeak, type DuctElement, type DuctNetwork, type OutletBranch } from './duct-network';
+import { curveFromEnds, curveFromPoints, type FanCurve } from './fan-curve';
+import { curveAtSpeed, twoFansInParallel, twoFansInSeries } from './fan-laws';
+import { DISCHARGE_COEFFICIENT, mitreBendLoss, radiusBendLoss } from './fittings';
+import { areaOf, withArea, type Section } from './section';
+
+/** A fan on a duct, as fitted now or as it would be after a change. Slots tell which uncertain inputs belong to it. */
+export interface PathVariant {
+  readonly fan: FanFacts;
+  /** 0 is the fan of today; candidates count from 1. */
+  readonly fanSlot: number;
+  readonly duct: DuctFacts;
+  readonly outlets: readonly OutletFacts[];
+  readonly leaks: readonly LeakFacts[];
+  /** 0 is the duct of today; candidates count from 1. */
+  readonly ductSlot: number;
+}
+
+/** One fan with the part of the duct that it alone feeds. `outletIndices` point into the variant's outlets. */
+export interface FanBranch {
+  readonly network: DuctNetwork;
+  readonly outletIndices: readonly number[];
+}
+
+/** Density at which data sheets rate fans, kg/m³. */
+export const RATING_DENSITY = 1.2;
+
+/** What is left of an advertised flow, at the median: four listings with a later measurement gave 0.7 to 1. Estimate. */
+export const ADVERTISED_SHARE = 0.85;
+
+/** The path as it is today. */
+export function variantOfToday(path: AirPath): PathVariant {
+  return { fan: path.fan, fanSlot: 0, duct: path.duct, outlets: path.outlets, leaks: path.leaks, ductSlot: 0 };
+}
+
+/** The air that the fan moves. */
+export function airOfPath(path: AirPath): Air {
+  return airAt(path.air.temperature.value, path.air.pressure.value, path.air.humidity.value);
+}
+
+/**
+ * The fan's most likely curve as it runs: rating, arrangement, supply, duty and air density taken in.
+ * `shapeWeight` 0 is the straight line, 1 the parabola, for a fan whose shape is only a band.
+ */
+export function fanCurveOf(fan: FanFacts, air: Air, shapeWeight = 0.5): FanCurve {
+  const trusted = fan.claim === 'advertised' ? ADVERTISED_SHARE : 1;
+  const rated = ratedCurve(fan, shapeWeight);
+  const running = curveAtSpeed(rated, trusted * fan.speedRatio.value);
+  const here = curveAtSpeed(running, 1, air.density / RATING_DENSITY);
+  switch (fan.arrangement) {
+    case 'single': case 'own-ducts': return here;
+    case 'series': return twoFansInSeries(here);
+    case 'parallel': return twoFansInParallel(here);
+    default: return fan.arrangement satisfies never;
+  }
+}
+
+/** The duct as networks: one, or two when each of two fans has a duct of its own. */
+export function fanBranchesOf(variant: PathVariant): readonly FanBranch[] {
+  const all = variant.outlets.map((_, k) => k);
+  if (variant.fan.arrangement !== 'own-ducts') return [{ network: networkOf(variant, all), outletIndices: all }];
+  const second = all.filter((k) => variant.outlets[k]?.fan === 2);
+  const halves = second.length > 0 && second.length < all.length
+    ? [all.filter((k) => !second.includes(k)), second]
+    : [all.filter((k) => k % 2 === 0), all.filter((k) => k % 2 === 1)];
+  return halves.filter((indices) => indices.length > 0).map((outletIndices) => ({ network: networkOf(variant, outletIndices), outletIndices }));
+}
+
+/** Inner section of the facts. */
+export function sectionOf(facts: SectionFacts): Section {
+  return facts.shape === 'circle'
+    ? { shape: 'circle', diameter: facts.width.value }
+    : { shape: 'rectangle', width: facts.width.value, height: facts.height.value };
+}
+
+function networkOf(variant: PathVariant, outletIndices: readonly number[]): DuctNetwork {
+  const { duct, leaks, fan } = variant;
+  const outlets = outletIndices.flatMap((k) => variant.outlets[k] ?? []);
+  const mouths = outlets.reduce((sum, outlet) => sum + areaOf(sectionOf(outlet.mouth)), 0);
+  return {
+    mode: duct.mode,
+    fanOutletArea: areaOf(sectionOf(fan.outlet)),
+    trunkArea: areaOf(sectionOf(duct.section)),
+    trunk: [...seamElements(fan, duct), ...runElements(duct, duct.roughness.value, 'duct')],
+    outlets: outlets.map((outlet) => branchOf(outlet, duct, mouths)),
+    leaks: leaks.map((leak) => sharpLeak(leak.at, leak.area.value)),
+  };
+}
+
+/** The step from the fan's outlet to a duct of another size, when total pressure is followed. */
+function seamElements(fan: FanFacts, duct: DuctFacts): DuctElement[] {
+  if (duct.mode === 'static') return [];
+  const from = areaOf(sectionOf(fan.outlet));
+  const to = areaOf(sectionOf(duct.section));
+  const wider = to >= from;
+  const coefficient = wider ? (1 - from / to) ** 2 : 0.5 * (1 - to / from);
+  if (coefficient < 0.01) return [];
+  return [{ kind: 'fitting', label: 'step from fan to duct', group: wider ? 'expansion' : 'contraction', coefficient, area: Math.min(from, to) }];
+}
+
+function branchOf(outlet: OutletFacts, duct: DuctFacts, mouths: number): OutletBranch {
+  const area = areaOf(sectionOf(outlet.mouth));
+  const trunk = sectionOf(duct.section);
+  // Without a branch of its own an outlet gets its share of the duct just before it.
+  const before = outlet.branch === undefined ? withArea(trunk, (areaOf(trunk) * area) / mouths) : sectionOf(outlet.branch.section);
+  return {
+    name: outlet.name,
+    ending: outlet.ending,
+    area,
+    branchArea: areaOf(before),
+    dischargeCoefficient: DISCHARGE_COEFFICIENT,
+    elements: outlet.branch === undefined ? [] : runElements(outlet.branch, duct.roughness.value, outlet.name),
+  };
+}
+
+function runElements(run: RunFacts, roughness: number, place: string): DuctElement[] {
+  const section = sectionOf(run.section);
+  const bends = run.bends.map((bend, k): DuctElement => ({
+    kind: 'fitting', label: `bend ${k + 1}, ${place}`, group: 'bend', coefficient: bendLoss(bend, section), area: areaOf(section),
+  }));
+  const straight: DuctElement[] = run.length.value > 0
+    ? [{ kind: 'straight', label: `wall friction, ${place}`, section, length: run.length.value, roughness }]
+    : [];
+  return [...straight, ...bends];
+}
+
+function bendLoss(bend: BendFacts, section: Section): number {
+  if (bend.radius === undefined) return mitreBendLoss(bend.angle.value);
+  const width = section.shape === 'circle' ? section.diameter : Math.min(section.width, section.height);
+  return radiusBendLoss(Math.max(0.5, bend.radius.value / width), bend.angle.value);
+}
+
+function ratedCurve(fan: FanFacts, shapeWeight: number): FanCurve {
+  const { freeFlow, maxPressure, shape } = fan;
+  switch (shape.kind) {
+    case 'points': return curveFromPoints(shape.points);
+    case 'mid-point': return curveFromEnds(maxPressure.value, freeFlow.value, shape.exponent);
+    case 'band': return {
+      ...curveFromEnds(maxPressure.value, freeFlow.value, 1),
+      shape: (q) => 1 - (1 - shapeWeight) * q - shapeWeight * q * q,
+    };
+    default: return shape satisfies never;
+  }
+}

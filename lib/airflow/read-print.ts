@@ -1,0 +1,122 @@
+import { nearestName } from '@/lib/problems';
+import type { AirPath, CandidateFacts, Fact, FanOutputFacts, OutletFacts, PathReading, PrintFacts, SectionFacts } from './air-path';
+import type { PathFields } from './path-fields';
+import { readDuct, readLeaks, readOutlets } from './read-duct';
+import { readFan } from './read-fan';
+import { pressureAtAltitude, STANDARD_PRESSURE } from './air';
+
+const ZERO_CELSIUS = 273.15;
+
+/** Air of the room: temperature, and pressure from a barometer or the altitude. */
+export function readAir(fields: PathFields): AirPath['air'] {
+  const altitude = fields.quantity('altitude', 'length', { min: -500, max: 1000 });
+  const usualPressure = altitude === undefined ? STANDARD_PRESSURE : pressureAtAltitude(altitude.value);
+  const air = {
+    temperature: fields.quantity('temperature', 'temperature', { min: ZERO_CELSIUS - 10, max: ZERO_CELSIUS + 90, usualPlusMinus: 3 })
+      ?? assumed('temperature', ZERO_CELSIUS + 23, 6),
+    pressure: fields.quantity('pressure', 'pressure', { min: 50_000, max: 110_000, usualPlusMinus: 500 }) ?? assumed('pressure', usualPressure, 3000),
+    humidity: fields.quantity('humidity', 'ratio', { min: 0, max: 1, usualPlusMinus: 0.1 }) ?? assumed('ratio', 0.5, 0.3),
+  };
+  fields.close();
+  return air;
+}
+
+/** What the print asks for: polymer, layer and temperatures. */
+export function readPrint(fields: PathFields, polymers: readonly string[]): PrintFacts {
+  const print: PrintFacts = {
+    polymer: readPolymer(fields, polymers),
+    layerTime: fields.quantityOr('layerTime', 'time', { moreThan: 0, max: 36_000, usualShare: 0.05 }, { value: 12, plusMinus: 8, next: 'Time one layer at the height where the fault starts.' }),
+    layerHeight: fields.quantityOr('layerHeight', 'length', { moreThan: 0, max: 2e-3, usualShare: 0.05 }, { value: 0.2e-3, plusMinus: 0.08e-3, next: 'Read the layer height from the print settings.' }),
+    lineWidth: fields.quantity('lineWidth', 'length', { moreThan: 0, max: 3e-3, usualShare: 0.05 }) ?? assumed('length', 0.45e-3, 0.05e-3),
+    nozzleTemperature: fields.quantityOr('nozzleTemperature', 'temperature', { min: ZERO_CELSIUS + 120, max: ZERO_CELSIUS + 500, usualPlusMinus: 5 }, { value: ZERO_CELSIUS + 215, plusMinus: 20, next: 'Read the nozzle temperature while it prints.' }),
+    chamberTemperature: fields.quantityOr('chamberTemperature', 'temperature', { min: ZERO_CELSIUS - 10, max: ZERO_CELSIUS + 150, usualPlusMinus: 4 }, { value: ZERO_CELSIUS + 30, plusMinus: 10, next: 'Hold a thermometer beside the part while it prints.' }),
+    layers: fields.count('layers', 1, 100_000),
+  };
+  fields.close();
+  return print;
+}
+
+/** Fans and ducts that the person is thinking of. */
+export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): CandidateFacts[] {
+  return parent.list('candidates').map((fields, k) => {
+    const name = fields.text('name') ?? `candidate ${k + 1}`;
+    const fan = fields.has('fan') ? readFan(fields.object('fan'), name) : undefined;
+    const duct = fields.has('duct') || fields.has('outlets')
+      ? { duct: readDuct(fields.object('duct'), fanOutlet), outlets: readOutlets(fields), leaks: fields.has('leaks') ? readLeaks(fields) : [] }
+      : undefined;
+    if (fan === undefined && duct === undefined) fields.tell('nothing-offered', 'fan', 'This candidate has neither a fan nor a duct.', 'Describe the fan, the duct, or both.');
+    const candidate: CandidateFacts = {
+      id: `candidate-${k + 1}`,
+      name, fan, duct,
+      price: fields.money('price'),
+      handsTime: fields.quantity('hands', 'time', { min: 0 })?.value ?? (fan === undefined ? 25 * 60 : 40 * 60),
+      printingTime: fields.quantity('printing', 'time', { min: 0 })?.value ?? 0,
+    };
+    fields.close();
+    return candidate;
+  });
+}
+
+const KIND_OF_READING = {
+  'free-flow': 'volume-flow', 'flow-in-duct': 'volume-flow', 'outlet-speed': 'speed', 'static-pressure': 'pressure',
+  'max-pressure': 'pressure', 'fan-speed': 'rotation-speed',
+} as const;
+
+/** Usual 95 % shares of a reading when none is typed: vane or bag about 14 %, gauge 10 %, speed by sound 2 % (sheet, section 3.4). */
+const USUAL_SHARE = {
+  'free-flow': 0.14, 'flow-in-duct': 0.14, 'outlet-speed': 0.14, 'static-pressure': 0.1, 'max-pressure': 0.1, 'fan-speed': 0.03,
+} as const;
+
+/** Readings taken on the path. */
+export function readMeasured(parent: PathFields, outlets: readonly OutletFacts[]): PathReading[] {
+  return parent.list('measured').flatMap((fields): PathReading[] => {
+    const what = fields.choice('what', ['free-flow', 'flow-in-duct', 'outlet-speed', 'static-pressure', 'max-pressure', 'fan-speed'] as const);
+    if (what === undefined && !fields.has('what')) fields.tell('missing', 'what', 'It is not said what was measured.', 'Name what was measured.', Object.keys(KIND_OF_READING).join(', '));
+    const value = what === undefined ? undefined : fields.quantity('value', KIND_OF_READING[what], { min: 0, usualShare: USUAL_SHARE[what] });
+    if (what !== undefined && !fields.has('value')) fields.tell('missing', 'value', 'The reading itself is missing.', 'Add the value with its unit, and ± if known.', '"3.0 ± 0.6 m/s"');
+    const outlet = what === 'outlet-speed' ? outletOf(fields, outlets) : undefined;
+    if (what !== 'outlet-speed') fields.take('at');
+    fields.close();
+    if (what === undefined || value === undefined || (what === 'outlet-speed' && outlet === undefined)) return [];
+    // A reading cannot be sharper than half a percent; without this a typed ± 0 would leave no sample alive.
+    return [{ what, outlet, value: value.value, plusMinus: Math.max(value.plusMinus, 0.005 * value.value, 1e-9) }];
+  });
+}
+
+/** The output that drives the fan. */
+export function readOutput(fields: PathFields): FanOutputFacts {
+  const output: FanOutputFacts = {
+    voltage: fields.quantity('voltage', 'voltage', { moreThan: 0, max: 60 }),
+    currentLimit: fields.quantity('currentLimit', 'current', { moreThan: 0, max: 30 }),
+    drive: fields.choice('drive', ['steady', 'switched-low-side', 'switched-high-side', 'four-wire'] as const),
+    wireGauge: fields.count('wireGauge', 10, 40),
+    wireLength: fields.quantity('wireLength', 'length', { moreThan: 0, max: 20 }),
+  };
+  fields.close();
+  return output;
+}
+
+function readPolymer(fields: PathFields, polymers: readonly string[]): string {
+  const typed = fields.text('polymer');
+  if (typed === undefined) {
+    fields.assume('polymer', 'Read the material from the spool.');
+    return polymers[0] ?? 'PLA';
+  }
+  const found = polymers.find((name) => name.toLowerCase() === typed.toLowerCase());
+  if (found !== undefined) return found;
+  const near = nearestName(typed, polymers);
+  fields.tell('unknown-polymer', 'polymer', `“${typed.slice(0, 40)}” is not known here.`, near === undefined ? 'Take the polymer that it is based on.' : `Write ${near} if that is meant.`, polymers.join(', '));
+  return polymers[0] ?? 'PLA';
+}
+
+function outletOf(fields: PathFields, outlets: readonly OutletFacts[]): number | undefined {
+  const typed = fields.text('at');
+  const index = outlets.findIndex((outlet) => outlet.name === typed);
+  if (index >= 0) return index;
+  fields.tell('unknown-outlet', 'at', typed === undefined ? 'It is not said at which outlet.' : `No outlet is called “${typed.slice(0, 40)}”.`, 'Name the outlet as in the list of outlets.', outlets.map((outlet) => outlet.name).join(', '));
+  return undefined;
+}
+
+function assumed<K extends Fact['kind']>(kind: K, value: number, plusMinus: number): Fact<K> {
+  return { kind, value, plusMinus, basis: 'assumed' };
+}

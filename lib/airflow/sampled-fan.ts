@@ -1,0 +1,107 @@
+import type { Air } from './air';
+import type { FanFacts } from './air-path';
+import type { FanCurve } from './fan-curve';
+import { fanCurveOf } from './path-network';
+import { normalShare } from './seeded-random';
+import { fanColumn, logSpread, type UncertainInputs } from './uncertain-inputs';
+
+/** A fan's curve once per joint sample: ends per sample, and either a shape weight per sample or one table for all. */
+export interface SampledFan {
+  /** m³/s, Pa: one per sample. */
+  readonly freeFlow: Float64Array;
+  readonly maxPressure: Float64Array;
+  /** 0 straight line to 1 parabola, one per sample; unused when there is a table. */
+  readonly shapeWeight: Float64Array;
+  readonly table: ShapeTable | undefined;
+}
+
+/** A shape at even steps of the flow share, and the step right of which it only falls. */
+export interface ShapeTable {
+  readonly values: Float64Array;
+  readonly stallStep: number;
+}
+
+/** Steps of a shape table: 128 keep a shape-keeping cubic within 0.1 % of its maximum pressure. */
+const STEPS = 128;
+
+/**
+ * Own spread of the maximum pressure once the speed of the sample is known (log standard deviation).
+ * Five sheets show the pressure tolerance as the square of the flow tolerance within 1 %; an advertisement shows nothing.
+ */
+const OWN_PRESSURE_SPREAD = { measured: 0.04, 'data-sheet': 0.04, advertised: 0.15, usual: 0.2 } as const;
+
+/**
+ * The fan of every sample. Flow and pressure move together as a speed does (flow by the ratio, pressure by its square);
+ * the pressure has a spread of its own besides, wider when it was only guessed from the frame.
+ */
+export function sampleFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs): SampledFan {
+  const middle = fanCurveOf(fan, air);
+  const flowDeviates = fanColumn(inputs, slot, 'fan-flow');
+  const pressureDeviates = fanColumn(inputs, slot, 'fan-pressure');
+  const speedDeviates = fanColumn(inputs, slot, 'fan-speed');
+  const flowSpread = logSpread(fan.freeFlow.value, fan.freeFlow.plusMinus);
+  const ownSpread = fan.maxPressure.basis === 'assumed'
+    ? Math.max(OWN_PRESSURE_SPREAD[fan.claim], logSpread(fan.maxPressure.value, fan.maxPressure.plusMinus))
+    : OWN_PRESSURE_SPREAD[fan.claim];
+  const speedSpread = logSpread(fan.speedRatio.value, fan.speedRatio.plusMinus);
+  const freeFlow = new Float64Array(inputs.count);
+  const maxPressure = new Float64Array(inputs.count);
+  for (let s = 0; s < inputs.count; s += 1) {
+    const turns = flowSpread * (flowDeviates[s] ?? 0) + speedSpread * (speedDeviates[s] ?? 0);
+    freeFlow[s] = middle.freeFlow * Math.exp(turns);
+    maxPressure[s] = middle.maxPressure * Math.exp(2 * turns + ownSpread * (pressureDeviates[s] ?? 0));
+  }
+  return {
+    freeFlow,
+    maxPressure,
+    shapeWeight: Float64Array.from(fanColumn(inputs, slot, 'fan-shape'), normalShare),
+    table: fan.shape.kind === 'band' ? undefined : shapeTable(middle),
+  };
+}
+
+/**
+ * Share of free flow at which a fan of sample `s` meets a purely quadratic duct, 0 to 1.
+ * `kappa` = resistance·Q0²/p0; below 0 the duct gives back more than it takes and the answer is 1 (free flow).
+ * Line-parabola mixtures solve in closed form; a table by halving, on the falling side of a stall.
+ */
+export function shareThrough(fan: SampledFan, s: number, kappa: number): number {
+  if (fan.table !== undefined) return shareOnTable(fan.table, kappa);
+  const weight = fan.shapeWeight[s] ?? 0;
+  const line = 1 - weight;
+  const under = line * line + 4 * (weight + kappa);
+  return under <= 0 ? 1 : Math.min(1, 2 / (line + Math.sqrt(under)));
+}
+
+/** Share of the maximum pressure left at a flow share, for sample `s`. */
+export function shapeOfSample(fan: SampledFan, s: number, share: number): number {
+  if (fan.table === undefined) {
+    const weight = fan.shapeWeight[s] ?? 0;
+    return 1 - (1 - weight) * share - weight * share * share;
+  }
+  const place = share * STEPS;
+  const step = Math.min(STEPS - 1, Math.floor(place));
+  const low = fan.table.values[step] ?? 0;
+  return low + (place - step) * ((fan.table.values[step + 1] ?? 0) - low);
+}
+
+function shareOnTable(table: ShapeTable, kappa: number): number {
+  const spare = (step: number): number => (table.values[step] ?? 0) - kappa * (step / STEPS) ** 2;
+  if (spare(STEPS) >= 0) return 1;
+  const fallsFromStall = spare(table.stallStep) > 0;
+  let low = fallsFromStall ? table.stallStep : 0;
+  let high = fallsFromStall ? STEPS : Math.max(1, table.stallStep);
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (spare(middle) > 0) low = middle;
+    else high = middle;
+  }
+  const atLow = spare(low);
+  return (low + atLow / (atLow - spare(high))) / STEPS;
+}
+
+function shapeTable(curve: FanCurve): ShapeTable {
+  return {
+    values: Float64Array.from({ length: STEPS + 1 }, (_, k) => curve.shape(k / STEPS)),
+    stallStep: Math.ceil(curve.stallShare * STEPS),
+  };
+}

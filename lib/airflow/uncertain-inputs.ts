@@ -1,0 +1,90 @@
+import { stratifiedNormals } from './seeded-random';
+
+/**
+ * The uncertain inputs of a path as columns of standard normal deviates, one row per joint sample.
+ * Which column means what is fixed here once; every quantity is a transform of its column.
+ */
+export interface UncertainInputs {
+  readonly count: number;
+  readonly layout: InputLayout;
+  /** Column after column. */
+  readonly deviates: Float64Array;
+}
+
+/** How many fans and ducts have inputs of their own. */
+export interface InputLayout {
+  readonly fans: number;
+  readonly ducts: number;
+  readonly columns: number;
+}
+
+/** Inputs that every option shares: loss coefficients, the jet, the heat, the print. */
+export const SHARED_INPUTS = [
+  'bend-loss', 'contraction-loss', 'friction', 'discharge', 'jet-core', 'warm-air', 'lee-share', 'need-model', 'polymer', 'convection', 'layer-time',
+] as const;
+export type SharedInput = (typeof SHARED_INPUTS)[number];
+
+/** Inputs of one fan. */
+export const FAN_INPUTS = ['fan-flow', 'fan-pressure', 'fan-shape', 'fan-speed'] as const;
+export type FanInput = (typeof FAN_INPUTS)[number];
+
+/** Inputs of one duct, and of each of its at most four outlets. */
+export const DUCT_INPUTS = ['duct-area', 'leak'] as const;
+export type DuctInput = (typeof DUCT_INPUTS)[number];
+export const OUTLET_INPUTS = ['outlet-area', 'outlet-branch', 'outlet-aim', 'outlet-distance'] as const;
+export type OutletInput = (typeof OUTLET_INPUTS)[number];
+const MOST_OUTLETS = 4;
+const PER_DUCT = DUCT_INPUTS.length + MOST_OUTLETS * OUTLET_INPUTS.length;
+
+/** Lays out the columns for a number of fans and ducts, today's included. */
+export function inputLayout(fans: number, ducts: number): InputLayout {
+  return { fans, ducts, columns: SHARED_INPUTS.length + fans * FAN_INPUTS.length + ducts * PER_DUCT };
+}
+
+/** Draws stratified joint samples. The same seed, count and layout give the same samples. */
+export function drawInputs(layout: InputLayout, count: number, seed: number): UncertainInputs {
+  return { count, layout, deviates: stratifiedNormals(count, layout.columns, seed) };
+}
+
+export function sharedColumn(inputs: UncertainInputs, name: SharedInput): Float64Array {
+  return column(inputs, SHARED_INPUTS.indexOf(name));
+}
+
+export function fanColumn(inputs: UncertainInputs, fan: number, name: FanInput): Float64Array {
+  if (fan >= inputs.layout.fans) throw new Error(`fanColumn: got fan ${fan}, expected below ${inputs.layout.fans}`);
+  return column(inputs, SHARED_INPUTS.length + fan * FAN_INPUTS.length + FAN_INPUTS.indexOf(name));
+}
+
+export function ductColumn(inputs: UncertainInputs, duct: number, name: DuctInput): Float64Array {
+  return column(inputs, ductStart(inputs, duct) + DUCT_INPUTS.indexOf(name));
+}
+
+export function outletColumn(inputs: UncertainInputs, duct: number, outlet: number, name: OutletInput): Float64Array {
+  return column(inputs, ductStart(inputs, duct) + DUCT_INPUTS.length + outlet * OUTLET_INPUTS.length + OUTLET_INPUTS.indexOf(name));
+}
+
+/** Columns that belong to the path of today: what a reading on it can tell about. */
+export function columnsOfToday(layout: InputLayout): number[] {
+  const shared = Array.from({ length: SHARED_INPUTS.length + FAN_INPUTS.length }, (_, k) => k);
+  const start = SHARED_INPUTS.length + layout.fans * FAN_INPUTS.length;
+  return [...shared, ...Array.from({ length: PER_DUCT }, (_, k) => start + k)];
+}
+
+/**
+ * Logarithmic standard deviation of a quantity known as `value` ± `plusMinus` (95 %): the log-normal of equal relative spread.
+ * Worked: 10 ± 2 gives 0.1015.
+ */
+export function logSpread(value: number, plusMinus: number): number {
+  if (value <= 0) return 0;
+  const relative = plusMinus / 1.96 / value;
+  return Math.sqrt(Math.log1p(relative * relative));
+}
+
+function ductStart(inputs: UncertainInputs, duct: number): number {
+  if (duct >= inputs.layout.ducts) throw new Error(`ductColumn: got duct ${duct}, expected below ${inputs.layout.ducts}`);
+  return SHARED_INPUTS.length + inputs.layout.fans * FAN_INPUTS.length + duct * PER_DUCT;
+}
+
+function column(inputs: UncertainInputs, index: number): Float64Array {
+  return inputs.deviates.subarray(index * inputs.count, (index + 1) * inputs.count);
+}
