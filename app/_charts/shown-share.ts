@@ -1,0 +1,14 @@
+/** A chance as people read it: whole per cent, and never a false 0 or 100. shownShare(0.584) is "58 %"; 0.004 is "<1 %". */
+export function shownShare(share: number): string {
+  return `${bareShare(share)} %`;
+}
+
+/** The same without its sign, for ranges. */
+export function bareShare(share: number): string {
+  if (share > 0 && share < 0.01) return '<1';
+  if (share < 1 && share > 0.99) return '>99';
+  return String(Math.round(share * 100));
+}
+
+/** "44–71" for 0.44 to 0.71. */
+export const shareRange = (low: number, high: number): string => `${bareShare(low)}–${bareShare(high)}`;
