@@ -1,0 +1,98 @@
+'use client';
+import { useEffect, useSyncExternalStore } from 'react';
+import type { CaseFile } from '@/lib/cases';
+import { caseStore } from '../_browser/case-store';
+
+/** The case on the table: loading, none, or the file. `kept` is false when this browser cannot store it. */
+export type CurrentCase =
+  | { readonly state: 'loading' }
+  | { readonly state: 'none' }
+  | { readonly state: 'open'; readonly file: CaseFile; readonly kept: boolean };
+
+const KEY = 'leeward.case';
+const BEFORE: CurrentCase = { state: 'loading' };
+let current: CurrentCase = BEFORE;
+let loading: Promise<void> | undefined;
+const listeners = new Set<() => void>();
+let lastWrite: Promise<void> = Promise.resolve();
+
+/** The case on the table, followed by this component. It survives reload and moving between pages. */
+export function useCurrentCase(): CurrentCase {
+  useEffect(() => void load(), []);
+  return useSyncExternalStore(subscribe, () => current, () => BEFORE);
+}
+
+/** Puts a case on the table and keeps it on this device. Resolves when it is stored. */
+export function openCase(file: CaseFile): Promise<void> {
+  const stored = { ...file, changedOn: new Date().toISOString() };
+  lastWrite = caseStore().then(async (store) => {
+    set({ state: 'open', file: stored, kept: store.kept });
+    pointTo(stored.id);
+    await store.put(stored);
+  });
+  set({ state: 'open', file: stored, kept: true });
+  return lastWrite;
+}
+
+/** Changes the case on the table; does nothing when there is none. Resolves when it is stored. */
+export function changeCase(change: (file: CaseFile) => CaseFile): Promise<void> {
+  return current.state === 'open' ? openCase(change(current.file)) : Promise.resolve();
+}
+
+/** Takes the case off the table; it stays in the casebook. */
+export function putCaseAway(): void {
+  pointTo(undefined);
+  set({ state: 'none' });
+}
+
+/** A new empty case. Its id is short enough to be said aloud: the date and a count letter. */
+export function newCase(words = ''): CaseFile {
+  const now = new Date();
+  const stamp = `${now.getFullYear()}-${pad(now.getMonth() + 1)}${pad(now.getDate())}-${pad(now.getHours())}${pad(now.getMinutes())}${pad(now.getSeconds())}`;
+  return { schema: 'leeward/case', version: 1, id: stamp, title: '', createdOn: now.toISOString(), words, machine: {}, print: {}, observations: [], findings: [], rounds: [], log: [], state: 'open' };
+}
+
+/** Number of the round a case is in: one more than the rounds that have their verdict. */
+export function roundOf(file: CaseFile): number {
+  return 1 + file.rounds.filter((round) => round.verdict !== undefined && file.rounds.some((other) => other.number > round.number)).length;
+}
+
+function load(): Promise<void> {
+  loading ??= caseStore().then(async (store) => {
+    const id = pointedTo();
+    const file = id === null ? undefined : await store.one(id);
+    if (current.state === 'loading') set(file ? { state: 'open', file, kept: store.kept } : { state: 'none' });
+  });
+  return loading;
+}
+
+function set(next: CurrentCase): void {
+  current = next;
+  for (const listener of listeners) listener();
+}
+
+function subscribe(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
+function pointTo(id: string | undefined): void {
+  try {
+    if (id === undefined) localStorage.removeItem(KEY);
+    else localStorage.setItem(KEY, id);
+  } catch {
+    /* storage forbidden: the case stays on the table for this page only */
+  }
+}
+
+function pointedTo(): string | null {
+  try {
+    return localStorage.getItem(KEY);
+  } catch {
+    return null;
+  }
+}
+
+function pad(value: number): string {
+  return String(value).padStart(2, '0');
+}

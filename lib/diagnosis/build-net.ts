@@ -1,0 +1,261 @@
+import type { CaseFile } from '../cases';
+import type { Gate, GateFeed, GateLink, LevelTable, Net } from '../inference';
+import type { Knowledge, ReadingLink, ReadingModel } from '../knowledge';
+import { chanceOfClass } from '../knowledge';
+import { priorInCircumstances } from './circumstances';
+import type { Evidence } from './evidence';
+import { readingLikelihoods } from './reading-likelihood';
+
+/** The tables of one case: a net for lib/inference, and which of its parts mean what. */
+export interface CaseNet {
+  readonly net: Net;
+  /** Cause ids in the order of `net.causes`. */
+  readonly causes: readonly string[];
+  /** What each gate is about: a symptom, or a check (in one round for readings). */
+  readonly gates: readonly GateSubject[];
+  /** Last round that anything was told of or that began by fitting a remedy. */
+  readonly rounds: number;
+}
+
+export interface GateSubject {
+  readonly about: string;
+  readonly kind: 'symptom' | 'answer' | 'reading';
+  readonly items: readonly Evidence[];
+}
+
+/**
+ * Builds the net of a case.
+ *
+ * Rounds: a remedy fitted in round k splits each cause that it may cure into "fixed after k" and "still there". The
+ * mechanism persists: what fired stays fired while its cause is there, so every gate has as its level the last round in
+ * which it fires. A symptom told in two rounds is one gate, and nothing is counted twice (diagnosis.md sections 2.5, 6).
+ */
+export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge): CaseNet {
+  const causes = Object.keys(knowledge.causes);
+  const repairs = repairsOf(file, knowledge);
+  const rounds = Math.max(1, ...items.map((item) => item.round), ...[...repairs.values()].flatMap((list) => list.map((repair) => repair.round + 1)));
+  const frame: Frame = { knowledge, causes, rounds, activeThrough: new Map(causes.map((id) => [id, activeRounds(repairs.get(id) ?? [], rounds)])), index: new Map(causes.map((id, index) => [id, index])) };
+  const { gates, subjects } = gatesOf(items, frame);
+  return {
+    net: { causes: causes.map((id) => ({ weights: stateWeights(causePrior(id, file, knowledge), repairs.get(id) ?? []) })), gates },
+    causes, gates: subjects, rounds,
+  };
+}
+
+/** States of a cause that count as "at work now": the last one, present and not fixed by anything fitted. */
+export function atWorkNow(states: readonly number[]): number {
+  return states[states.length - 1] ?? 0;
+}
+
+interface Repair {
+  readonly round: number;
+  readonly chance: number;
+}
+
+interface Frame {
+  readonly knowledge: Knowledge;
+  readonly causes: readonly string[];
+  readonly rounds: number;
+  /** Per cause and present state: the last round in which the cause still acts. */
+  readonly activeThrough: ReadonlyMap<string, readonly number[]>;
+  readonly index: ReadonlyMap<string, number>;
+}
+
+function causePrior(id: string, file: Pick<CaseFile, 'machine' | 'print'>, knowledge: Knowledge): number {
+  const cause = knowledge.causes[id];
+  if (!cause) throw new Error(`buildNet: got cause ${id}, expected one of the knowledge base`);
+  return priorInCircumstances(cause, file);
+}
+
+function repairsOf(file: Pick<CaseFile, 'rounds'>, knowledge: Knowledge): Map<string, Repair[]> {
+  const repairs = new Map<string, Repair[]>();
+  for (const round of file.rounds) {
+    const remedy = round.remedy === undefined ? undefined : knowledge.remedies[round.remedy];
+    if (!remedy || (round.fittedOn === undefined && round.verdict === undefined)) continue;
+    for (const [cause, link] of Object.entries(remedy.cures)) {
+      repairs.set(cause, [...(repairs.get(cause) ?? []), { round: round.number, chance: link.chance }]);
+    }
+  }
+  for (const list of repairs.values()) list.sort((a, b) => a.round - b.round);
+  return repairs;
+}
+
+/** absent, fixed by the first repair, by the second …, still there. */
+function stateWeights(prior: number, repairs: readonly Repair[]): number[] {
+  const weights = [1 - prior];
+  let left = prior;
+  for (const repair of repairs) {
+    weights.push(left * repair.chance);
+    left *= 1 - repair.chance;
+  }
+  return [...weights, left];
+}
+
+function activeRounds(repairs: readonly Repair[], rounds: number): number[] {
+  return [...repairs.map((repair) => repair.round), rounds];
+}
+
+/* Gates */
+
+interface Draft {
+  readonly subject: GateSubject;
+  readonly leak: LevelTable;
+  readonly links: readonly GateLink[];
+  readonly weights: readonly number[];
+  readonly feedsFrom: readonly { readonly symptom: string; readonly chance: number }[];
+}
+
+function gatesOf(items: readonly Evidence[], frame: Frame): { gates: Gate[]; subjects: GateSubject[] } {
+  const seenInRound = new Set(items.flatMap((item) => (item.kind === 'symptom' && item.seen ? [`${item.about} ${item.round}`] : [])));
+  const counted = items.filter((item) => {
+    const parent = item.kind === 'symptom' ? frame.knowledge.symptoms[item.about]?.detailOf : undefined;
+    return parent === undefined || seenInRound.has(`${parent} ${item.round}`);
+  });
+  const drafts = draftsOf(counted, frame);
+  const position = new Map(drafts.map((draft, index) => [draft.subject.about, index]));
+  const feeding = new Set(drafts.flatMap((draft) => draft.feedsFrom.map((feed) => feed.symptom)));
+  const gates = drafts.map((draft) => (feeding.has(draft.subject.about) ? withFeeds(draft, position, frame) : mergeEqualLevels(withFeeds(draft, position, frame))));
+  return { gates, subjects: drafts.map((draft) => draft.subject) };
+}
+
+/** Observed symptoms first and, for each, the unobserved ones that it may follow from; then checks. */
+function draftsOf(items: readonly Evidence[], frame: Frame): Draft[] {
+  const drafts: Draft[] = [];
+  const bySymptom = groupBy(items.filter((item) => item.kind === 'symptom'), (item) => item.about);
+  const wanted = new Set(bySymptom.keys());
+  for (const id of wanted) for (const earlier of Object.keys(frame.knowledge.symptoms[id]?.followsFrom ?? {})) wanted.add(earlier);
+  for (const id of wanted) drafts.push(...symptomDrafts(id, bySymptom.get(id) ?? [], frame));
+  for (const [id, answers] of groupBy(items.filter((item) => item.kind === 'answer'), (item) => item.about)) drafts.push(...answerDrafts(id, answers, frame));
+  for (const item of items) if (item.kind === 'reading') drafts.push(readingDraft(item, frame));
+  return drafts;
+}
+
+function symptomDrafts(id: string, items: readonly Evidence[], frame: Frame): Draft[] {
+  const symptom = frame.knowledge.symptoms[id];
+  if (!symptom) return [];
+  const told = items.flatMap((item) => (item.kind === 'symptom' ? [{ round: item.round, on: item.seen, item }] : []));
+  const feedsFrom = Object.entries(symptom.followsFrom).map(([earlier, link]) => ({ symptom: earlier, chance: link.chance }));
+  return runsOf(told).map((run, number) => ({
+    subject: { about: number === 0 ? id : `${id} again ${number}`, kind: 'symptom', items: run.map((entry) => entry.item) },
+    ...onOffTables(symptom.leak, symptom.links, run, 0, frame),
+    feedsFrom,
+  }));
+}
+
+function answerDrafts(id: string, items: readonly Evidence[], frame: Frame): Draft[] {
+  const check = frame.knowledge.checks[id];
+  if (!check) return [];
+  const told = items.flatMap((item) => (item.kind === 'answer' ? [{ round: item.round, on: item.yes, item }] : []));
+  const method = items.map((item) => (item.kind === 'answer' && item.finding.method !== undefined ? frame.knowledge.methods[item.finding.method] : undefined)).find((each) => each !== undefined);
+  const misled = chanceOfClass(method?.misleads ?? 'uncommon');
+  return [{ subject: { about: id, kind: 'answer', items }, ...onOffTables(check.leak, check.yes, told, misled, frame), feedsFrom: [] }];
+}
+
+interface Told {
+  readonly round: number;
+  readonly on: boolean;
+  readonly item: Evidence;
+}
+
+/** Cuts a story like "seen, gone, seen again" where it starts anew: the same mechanism cannot have come back. */
+function runsOf(told: readonly Told[]): Told[][] {
+  const runs: Told[][] = [[]];
+  let gone = false;
+  for (const entry of [...told].sort((a, b) => a.round - b.round)) {
+    if (entry.on && gone) runs.push([]);
+    gone = !entry.on;
+    runs[runs.length - 1]?.push(entry);
+  }
+  return runs;
+}
+
+/** Tables of something that is there or not: level l means that it fires in rounds 1 … l. */
+function onOffTables(leak: number, links: Readonly<Record<string, { readonly chance: number }>>, told: readonly Told[], misled: number, frame: Frame): Pick<Draft, 'leak' | 'links' | 'weights'> {
+  const levels = frame.rounds + 1;
+  const weights = Array.from({ length: levels }, (_, level) => told.reduce((product, entry) => product * (level >= entry.round === entry.on ? 1 - misled : misled), 1));
+  return { leak: twoLevelTable(leak, frame.rounds, levels), links: linksOf(links, levels, frame), weights };
+}
+
+function linksOf(links: Readonly<Record<string, { readonly chance: number }>>, levels: number, frame: Frame): GateLink[] {
+  return Object.entries(links).flatMap(([id, link]) => {
+    const cause = frame.index.get(id);
+    const through = frame.activeThrough.get(id);
+    return cause === undefined || through === undefined ? [] : [{ cause, contributes: through.map((last) => twoLevelTable(link.chance, last, levels)) }];
+  });
+}
+
+/** Level `level` with `chance`, else level 0. */
+function twoLevelTable(chance: number, level: number, levels: number): number[] {
+  const table = Array.from({ length: levels }, () => 0);
+  table[0] = 1 - chance;
+  table[level] = (table[level] ?? 0) + chance;
+  return table;
+}
+
+/** A reading: level 0 is the healthy reading, one level for each cause model, the strangest reading highest. */
+function readingDraft(item: Extract<Evidence, { kind: 'reading' }>, frame: Frame): Draft {
+  const check = frame.knowledge.checks[item.about];
+  const healthy = check?.otherwise;
+  if (!check || !healthy) return { subject: { about: item.about, kind: 'reading', items: [item] }, leak: [1], links: [], weights: [1], feedsFrom: [] };
+  const models = orderedModels(healthy, Object.values(check.reads));
+  const levels = models.length + 1;
+  const links = Object.entries(check.reads).flatMap(([id, read]) => {
+    const cause = frame.index.get(id);
+    const through = frame.activeThrough.get(id);
+    const level = 1 + models.findIndex((model) => sameModel(model, read));
+    return cause === undefined || through === undefined ? [] : [{ cause, contributes: through.map((last) => twoLevelTable(read.chance, last >= item.round ? level : 0, levels)) }];
+  });
+  return {
+    subject: { about: item.about, kind: 'reading', items: [item] },
+    leak: twoLevelTable(0, 0, levels), links,
+    weights: readingLikelihoods(item.value, item.standardUncertainty, [healthy, ...models]),
+    feedsFrom: [],
+  };
+}
+
+function orderedModels(healthy: ReadingModel, reads: readonly ReadingLink[]): ReadingModel[] {
+  const models: ReadingModel[] = [];
+  for (const read of reads) if (!models.some((model) => sameModel(model, read))) models.push(read);
+  return models.sort((a, b) => distance(a, healthy) - distance(b, healthy));
+}
+
+function sameModel(a: ReadingModel, b: ReadingModel): boolean {
+  return a.shape === b.shape && a.median === b.median && a.spread === b.spread;
+}
+
+function distance(model: ReadingModel, healthy: ReadingModel): number {
+  return model.median > 0 && healthy.median > 0 ? Math.abs(Math.log(model.median / healthy.median)) : Math.abs(model.median - healthy.median);
+}
+
+function withFeeds(draft: Draft, position: ReadonlyMap<string, number>, frame: Frame): Gate {
+  const feeds = draft.feedsFrom.flatMap((feed): GateFeed[] => {
+    const gate = position.get(feed.symptom);
+    if (gate === undefined) return [];
+    return [{ gate, contributes: Array.from({ length: frame.rounds }, (_, index) => twoLevelTable(feed.chance, index + 1, frame.rounds + 1)) }];
+  });
+  return { leak: draft.leak, links: draft.links, weights: draft.weights, ...(feeds.length > 0 ? { feeds } : {}) };
+}
+
+/** Neighbouring levels that the evidence cannot tell apart become one: a smaller table, the same answer. */
+function mergeEqualLevels(gate: Gate): Gate {
+  const groups: number[][] = [];
+  for (const [level, weight] of gate.weights.entries()) {
+    const last = groups[groups.length - 1];
+    if (last && gate.weights[last[0] ?? 0] === weight) last.push(level);
+    else groups.push([level]);
+  }
+  if (groups.length === gate.weights.length) return gate;
+  const merged = (table: LevelTable): number[] => groups.map((group) => group.reduce((sum, level) => sum + (table[level] ?? 0), 0));
+  return {
+    leak: merged(gate.leak),
+    links: gate.links.map((link) => ({ cause: link.cause, contributes: link.contributes.map(merged) })),
+    weights: groups.map((group) => gate.weights[group[0] ?? 0] ?? 1),
+    ...(gate.feeds ? { feeds: gate.feeds.map((feed) => ({ gate: feed.gate, contributes: feed.contributes.map(merged) })) } : {}),
+  };
+}
+
+function groupBy<T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item]);
+  return groups;
+}

@@ -1,0 +1,42 @@
+import type { ReadingModel } from '../knowledge';
+
+/** Degrees of freedom of the heavy-tailed reading: a slip of the pen is likelier than a Gaussian admits. */
+const TAIL = 4;
+/** Share of readings that say nothing at all (wrong line, wrong unit, wrong thing measured). Estimate. */
+const STRAY = 0.05;
+/** No single reading may count for more than this, in decibans (diagnosis.md 1.2: cap any single measurement). */
+const CAP_DECIBANS = 20;
+
+/**
+ * Likelihood of one reading under each of several models, up to a common factor, largest 1.
+ *
+ * The reading's own uncertainty is folded into the spread. Tails are Student t with 4 degrees of freedom, a share of
+ * stray readings is allowed for, and the ratio between two models never exceeds 20 dB (100 : 1), so one mistyped
+ * reading cannot convict a cause. For a ratio, `value` is the ratio and `standardUncertainty` its standard uncertainty.
+ * Worked number: models N(70, 10) and N(100, 10), t with 4 degrees of freedom: at 30 the pure t ratio is 11.4
+ * (diagnosis.md 1.2), not 1.5e7.
+ */
+export function readingLikelihoods(value: number, standardUncertainty: number, models: readonly ReadingModel[]): number[] {
+  const densities = models.map((model) => density(value, standardUncertainty, model));
+  const largest = Math.max(...densities);
+  if (!(largest > 0)) return models.map(() => 1);
+  const floor = 10 ** (-CAP_DECIBANS / 10);
+  return densities.map((each) => Math.max((1 - STRAY) * (each / largest) + STRAY * floor, floor));
+}
+
+/** Student-t density (4 degrees of freedom) of a standardised deviation; at 0 it is 0.375. */
+export function studentDensity(deviation: number): number {
+  const constant = 0.375;
+  return constant * (1 + (deviation * deviation) / TAIL) ** (-(TAIL + 1) / 2);
+}
+
+function density(value: number, standardUncertainty: number, model: ReadingModel): number {
+  if (model.shape === 'normal') {
+    const spread = Math.hypot(model.spread, standardUncertainty);
+    return studentDensity((value - model.median) / spread) / spread;
+  }
+  const smallest = model.median * 1e-3;
+  const inside = Math.max(value, smallest);
+  const spread = Math.hypot(model.spread, Math.min(standardUncertainty / inside, 3));
+  return studentDensity(Math.log(inside / model.median) / spread) / spread;
+}
