@@ -1,0 +1,29 @@
+'use client';
+import { Cross, DashedRing, Tick } from './signs';
+
+export type ThreeWay = 'seen' | 'not-seen' | 'cant-tell';
+
+const WORDS: Readonly<Record<ThreeWay, string>> = { seen: 'Seen', 'not-seen': 'Not seen', 'cant-tell': 'Can’t tell' };
+
+export interface ChoiceOfThreeProps {
+  /** What is being answered, for screen readers. */
+  readonly about: string;
+  readonly chosen: ThreeWay | undefined;
+  /** Choosing the chosen one again clears it: undefined. */
+  readonly onChoose: (choice: ThreeWay | undefined) => void;
+  readonly words?: Readonly<Record<ThreeWay, string>>;
+}
+
+/** Seen, not seen, can't tell: equal cells with sign and word. */
+export function ChoiceOfThree({ about, chosen, onChoose, words = WORDS }: ChoiceOfThreeProps) {
+  return (
+    <div className="choice" role="group" aria-label={about}>
+      {(['seen', 'not-seen', 'cant-tell'] as const).map((choice) => (
+        <button key={choice} type="button" aria-pressed={chosen === choice} onClick={() => onChoose(chosen === choice ? undefined : choice)}>
+          {choice === 'seen' ? <Tick /> : choice === 'not-seen' ? <Cross /> : <DashedRing />}
+          {words[choice]}
+        </button>
+      ))}
+    </div>
+  );
+}

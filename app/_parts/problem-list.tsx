@@ -1,0 +1,19 @@
+import type { Problem } from '@/lib/problems';
+
+/** What is wrong with what came in: where, what, what is allowed, what to do next. */
+export function ProblemList({ problems, title }: { readonly problems: readonly Problem[]; readonly title?: string }) {
+  if (problems.length === 0) return null;
+  return (
+    <div className="problem" role="alert">
+      {title !== undefined && <p><b>{title}</b></p>}
+      <ul>
+        {problems.map((problem, index) => (
+          <li key={index}>
+            <p><b>{problem.where}:</b> {problem.what}</p>
+            <p className="quiet">{problem.allowed !== undefined && <>Allowed: {problem.allowed}. </>}{problem.next}</p>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
