@@ -1,14 +1,8 @@
 import { z } from 'zod';
 import { drawingSchema } from './drawing-schema';
+import { BRANCHES, MATERIALS, TOUCHED, ZONES } from './page-words';
 import { CLASS_WORDS, LINK_WORDS, type ClassWord, type LinkWord } from './number-words';
 import { SI_UNIT, type QuantityKind } from '../units';
-
-/* Words that several kinds of page share. */
-
-export const ZONES = ['bottom-edge', 'wall', 'corner', 'steep-underside', 'span', 'thin-tip', 'hole', 'top-face', 'seam', 'inside', 'whole-part', 'machine'] as const;
-export const BRANCHES = ['part-cooling', 'hot-end', 'feeding', 'filament', 'motion', 'height-drive', 'bed', 'electrics', 'settings', 'model', 'surroundings'] as const;
-export const MATERIALS = ['PLA', 'PETG', 'ABS', 'ASA', 'PA', 'PC', 'TPU', 'PP', 'filled'] as const;
-export const TOUCHED = ['fan', 'duct', 'hot-end', 'nozzle', 'feeder', 'filament', 'belts', 'board', 'wiring', 'firmware', 'settings', 'bed', 'moved', 'nothing'] as const;
 
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
 const sentence = z.string().trim().min(3);
@@ -216,5 +210,3 @@ export type Source = z.infer<typeof sourceSchema>;
 export type Tool = z.infer<typeof toolSchema>;
 export type Hazard = z.infer<typeof hazardSchema>;
 export type Step = z.infer<typeof stepSchema>;
-export type Zone = (typeof ZONES)[number];
-export type BranchId = (typeof BRANCHES)[number];
