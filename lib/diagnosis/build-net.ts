@@ -1,10 +1,11 @@
 import type { CaseFile } from '../cases';
 import type { Gate, GateFeed, GateLink, LevelTable, Net } from '../inference';
-import type { Knowledge, ReadingLink, ReadingModel } from '../knowledge';
+import type { Knowledge } from '../knowledge';
 import { chanceOfClass } from '../knowledge';
 import { priorInCircumstances } from './circumstances';
 import type { Evidence } from './evidence';
 import { readingLikelihoods } from './reading-likelihood';
+import { orderedModels, sameModel } from './reading-levels';
 
 /** The tables of one case: a net for lib/inference, and which of its parts mean what. */
 export interface CaseNet {
@@ -211,20 +212,6 @@ function readingDraft(item: Extract<Evidence, { kind: 'reading' }>, frame: Frame
     weights: readingLikelihoods(item.value, item.standardUncertainty, [healthy, ...models]),
     feedsFrom: [],
   };
-}
-
-function orderedModels(healthy: ReadingModel, reads: readonly ReadingLink[]): ReadingModel[] {
-  const models: ReadingModel[] = [];
-  for (const read of reads) if (!models.some((model) => sameModel(model, read))) models.push(read);
-  return models.sort((a, b) => distance(a, healthy) - distance(b, healthy));
-}
-
-function sameModel(a: ReadingModel, b: ReadingModel): boolean {
-  return a.shape === b.shape && a.median === b.median && a.spread === b.spread;
-}
-
-function distance(model: ReadingModel, healthy: ReadingModel): number {
-  return model.median > 0 && healthy.median > 0 ? Math.abs(Math.log(model.median / healthy.median)) : Math.abs(model.median - healthy.median);
 }
 
 function withFeeds(draft: Draft, position: ReadonlyMap<string, number>, frame: Frame): Gate {

@@ -1,0 +1,180 @@
+import { answer, type Gate, type Net } from '../inference';
+import type { Knowledge, KnownCheck, KnownMethod, ReadingModel } from '../knowledge';
+import { chanceOfClass } from '../knowledge';
+import { atWorkNow } from './build-net';
+import type { Diagnosis } from './diagnose';
+import { readingLikelihoods } from './reading-likelihood';
+import { orderedModels, sameModel } from './reading-levels';
+
+/** A check that could be taken next, by its cheapest method. */
+export interface NextCheck {
+  readonly check: string;
+  readonly method: string;
+  readonly minutes: number;
+  /** Expected loss of doubt: the drop of the summed entropy of all causes, in bits. */
+  readonly gain: number;
+  /** Tools that it needs and the case says are not at hand; such checks come after all others. */
+  readonly lacks: readonly string[];
+  readonly outcomes: readonly CheckOutcome[];
+}
+
+/** One way a check may come out: its chance, and the chance of every cause after it, in the order of the net's causes. */
+export interface CheckOutcome {
+  readonly label: 'yes' | 'no' | 'reading';
+  /** For a reading: the value (SI, or ratio) that stands for this part of its distribution. */
+  readonly value?: number;
+  readonly chance: number;
+  readonly after: readonly number[];
+}
+
+export interface NextCheckOptions {
+  /** Tools that are not at hand. */
+  readonly lacksTools?: readonly string[];
+  /** How many checks are worked out exactly; the others are left out as hopeless. Default all. */
+  readonly most?: number;
+}
+
+/** Readings are looked at in this many equally likely parts. */
+const PARTS = 5;
+
+/**
+ * Every check that is not answered yet and could move something, best first: most expected loss of doubt per minute.
+ * Exact: each possible outcome is worked out by a run of its own.
+ */
+export function nextChecks(diagnosis: Diagnosis, knowledge: Knowledge, options: NextCheckOptions = {}): NextCheck[] {
+  const answered = new Set(diagnosis.items.flatMap((item) => (item.kind === 'symptom' ? [] : [item.about])));
+  const now = diagnosis.answer.states.map(atWorkNow);
+  const doubt = summedEntropy(now);
+  const found: NextCheck[] = [];
+  for (const check of promising(diagnosis, knowledge, answered, options.most)) {
+    const method = cheapestMethod(check, knowledge, options.lacksTools ?? []);
+    if (!method) continue;
+    const outcomes = outcomesOf(check, method.page, diagnosis);
+    const left = outcomes.reduce((sum, outcome) => sum + outcome.chance * summedEntropy(outcome.after), 0);
+    found.push({ check: check.id, method: method.page.id, minutes: method.page.minutes, gain: Math.max(0, doubt - left), lacks: method.lacks, outcomes });
+  }
+  const worth = (next: NextCheck): number => next.gain / next.minutes;
+  return found.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || worth(b) - worth(a) || (a.check < b.check ? -1 : 1));
+}
+
+/** Entropy of independent yes-no questions with these chances, in bits. */
+export function summedEntropy(chances: readonly number[]): number {
+  let sum = 0;
+  for (const p of chances) if (p > 0 && p < 1) sum -= p * Math.log2(p) + (1 - p) * Math.log2(1 - p);
+  return sum;
+}
+
+/** Checks by an upper bound of what they can settle: the entropy of the causes that they hear of. */
+function promising(diagnosis: Diagnosis, knowledge: Knowledge, answered: ReadonlySet<string>, most = Infinity): KnownCheck[] {
+  const chance = new Map(diagnosis.causes.map((cause) => [cause.id, cause.probability]));
+  const bound = (check: KnownCheck): number => summedEntropy([...Object.keys(check.yes), ...Object.keys(check.reads)].map((id) => chance.get(id) ?? 0));
+  return Object.values(knowledge.checks)
+    .filter((check) => !answered.has(check.id))
+    .map((check) => ({ check, bound: bound(check) }))
+    .filter((row) => row.bound > 0.02)
+    .sort((a, b) => b.bound - a.bound)
+    .slice(0, most)
+    .map((row) => row.check);
+}
+
+function cheapestMethod(check: KnownCheck, knowledge: Knowledge, lacking: readonly string[]): { page: KnownMethod; lacks: string[] } | undefined {
+  const ways = check.methods.flatMap((id) => {
+    const page = knowledge.methods[id];
+    return page ? [{ page, lacks: page.needs.filter((tool) => lacking.includes(tool)) }] : [];
+  });
+  return ways.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || a.page.minutes - b.page.minutes)[0];
+}
+
+/** Every way this check may come out when taken by this method, with what would be believed after it. */
+export function outcomesOf(check: KnownCheck, method: KnownMethod | undefined, diagnosis: Diagnosis): CheckOutcome[] {
+  if (check.answer.kind === 'yes-no') return yesNoOutcomes(check, chanceOfClass(method?.misleads ?? 'uncommon'), diagnosis);
+  return check.otherwise === undefined ? [] : readingOutcomes(check, check.otherwise, diagnosis);
+}
+
+function yesNoOutcomes(check: KnownCheck, misled: number, { net }: Diagnosis): CheckOutcome[] {
+  const gate = (weights: readonly number[]): Gate => ({
+    leak: [1 - check.leak, check.leak],
+    links: linksTo(check.yes, net.causes, net.net, (chance) => [1 - chance, chance]),
+    weights,
+  });
+  return weighted([
+    { label: 'yes', run: withGate(net.net, gate([misled, 1 - misled])) },
+    { label: 'no', run: withGate(net.net, gate([1 - misled, misled])) },
+  ]);
+}
+
+function readingOutcomes(check: KnownCheck, healthy: ReadingModel, { net }: Diagnosis): CheckOutcome[] {
+  const models = [healthy, ...orderedModels(healthy, Object.values(check.reads))];
+  const levels = models.length;
+  const table = (chance: number, level: number): number[] => Array.from({ length: levels }, (_, each) => (each === level ? chance : each === 0 ? 1 - chance : 0));
+  const links = linksTo(check.reads, net.causes, net.net, (chance, id) => {
+    const read = check.reads[id];
+    return table(chance, read === undefined ? 0 : models.findIndex((model, level) => level > 0 && sameModel(model, read)));
+  });
+  const gate = (weights: readonly number[]): Gate => ({ leak: table(0, 0), links, weights });
+  const levelRuns = models.map((_, level) => withGate(net.net, gate(models.map((__, other) => (other === level ? 1 : 0)))));
+  const largest = Math.max(...levelRuns.map((run) => run.logEvidence));
+  const shares = levelRuns.map((run) => Math.exp(run.logEvidence - largest));
+  const sum = shares.reduce((a, b) => a + b, 0);
+  const values = quantiles(models, shares.map((share) => share / sum), PARTS);
+  // Given the level, nothing else about the reading matters, so every outcome is a mixture of the level runs.
+  return values.map((value) => {
+    const likely = readingLikelihoods(value, 0, models).map((likelihood, level) => (likelihood * (shares[level] ?? 0)) / sum);
+    const total = likely.reduce((a, b) => a + b, 0);
+    const after = net.causes.map((_, cause) => likely.reduce((mean, weight, level) => mean + (weight / total) * (levelRuns[level]?.after[cause] ?? 0), 0));
+    return { label: 'reading' as const, value, chance: 1 / PARTS, after };
+  });
+}
+
+/** Medians of equally likely parts of a mixture, found by bisection on its distribution function. */
+function quantiles(models: readonly ReadingModel[], shares: readonly number[], parts: number): number[] {
+  const below = (value: number): number => models.reduce((sum, model, index) => sum + (shares[index] ?? 0) * shareBelow(value, model), 0);
+  const lows = models.map((model) => (model.shape === 'normal' ? model.median - 5 * model.spread : model.median * Math.exp(-5 * model.spread)));
+  const highs = models.map((model) => (model.shape === 'normal' ? model.median + 5 * model.spread : model.median * Math.exp(5 * model.spread)));
+  return Array.from({ length: parts }, (_, part) => {
+    let low = Math.min(...lows);
+    let high = Math.max(...highs);
+    for (let step = 0; step < 50; step += 1) {
+      const middle = (low + high) / 2;
+      if (below(middle) < (part + 0.5) / parts) low = middle;
+      else high = middle;
+    }
+    return (low + high) / 2;
+  });
+}
+
+/** Share of a model's readings below a value. The logistic form of the normal distribution function, good to 0.01. */
+function shareBelow(value: number, model: ReadingModel): number {
+  const deviation = model.shape === 'normal' ? (value - model.median) / model.spread : value <= 0 ? -40 : Math.log(value / model.median) / model.spread;
+  return 1 / (1 + Math.exp(-1.702 * deviation));
+}
+
+interface WhatIf {
+  readonly logEvidence: number;
+  readonly after: readonly number[];
+}
+
+function withGate(net: Net, gate: Gate): WhatIf {
+  const outcome = answer({ ...net, gates: [...net.gates, gate] });
+  if (outcome.kind !== 'answer') return { logEvidence: -Infinity, after: net.causes.map(() => 0) };
+  return { logEvidence: outcome.logEvidence, after: outcome.states.map(atWorkNow) };
+}
+
+function weighted(runs: readonly { label: 'yes' | 'no'; run: WhatIf }[]): CheckOutcome[] {
+  const largest = Math.max(...runs.map((each) => each.run.logEvidence));
+  const shares = runs.map((each) => Math.exp(each.run.logEvidence - largest));
+  const sum = shares.reduce((a, b) => a + b, 0);
+  return runs.map(({ label, run }, index) => ({ label, chance: (shares[index] ?? 0) / sum, after: run.after }));
+}
+
+/** Links to a gate of the present: only the last state of a cause, present and not fixed, still acts. */
+function linksTo(links: Readonly<Record<string, { readonly chance: number }>>, causes: readonly string[], net: Net, tableOf: (chance: number, id: string) => number[]): Gate['links'] {
+  return causes.flatMap((id, cause) => {
+    const link = links[id];
+    if (link === undefined) return [];
+    const states = (net.causes[cause]?.weights.length ?? 2) - 1;
+    const acts = tableOf(link.chance, id);
+    const nothing = acts.map((_, level) => (level === 0 ? 1 : 0));
+    return [{ cause, contributes: Array.from({ length: states }, (_, state) => (state === states - 1 ? acts : nothing)) }];
+  });
+}
