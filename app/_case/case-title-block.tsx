@@ -1,0 +1,31 @@
+import type { CaseFile } from '@/lib/cases';
+import { roundOf } from './current-case';
+
+const KINEMATICS = { 'moving-bed': 'bed moves in Y', 'crossed-belts': 'crossed belts', delta: 'delta' } as const;
+
+/** The strip of label-over-value cells: the only heading a case has. */
+export function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; readonly extra?: readonly { readonly label: string; readonly value: string }[] }) {
+  const cells = [
+    { label: 'Case', value: file.title || file.id },
+    { label: 'Machine', value: machineWords(file) },
+    ...(file.machine.feedPath === undefined ? [] : [{ label: 'Feed path', value: file.machine.feedPath }]),
+    { label: 'Print', value: file.print.name ?? 'not named' },
+    { label: 'Plastic', value: file.print.material ?? 'not told' },
+    ...(extra.length > 0 ? extra : [{ label: 'Rests on', value: restsOn(file) }]),
+    { label: 'Round', value: String(roundOf(file)) },
+  ];
+  return <dl className="title-block">{cells.map((cell) => <div key={cell.label}><dt>{cell.label}</dt><dd>{cell.value}</dd></div>)}</dl>;
+}
+
+/** "No. 3, bed moves in Y, 24 V", as far as it was told. */
+export function machineWords({ machine }: Pick<CaseFile, 'machine'>): string {
+  const words = [machine.name, machine.kinematics === undefined ? undefined : KINEMATICS[machine.kinematics], machine.supply].filter((word) => word !== undefined && word !== '');
+  return words.length > 0 ? words.join(', ') : 'not told';
+}
+
+function restsOn(file: CaseFile): string {
+  const count = (state: 'seen' | 'not-seen'): number => file.observations.filter((each) => each.state === state).length;
+  const measured = file.findings.filter((each) => each.result !== undefined || (each.answer !== undefined && each.answer !== 'cant-tell')).length;
+  const parts = [`${count('seen')} seen`, ...(measured > 0 ? [`${measured} found out`] : []), ...(count('not-seen') > 0 ? [`${count('not-seen')} not seen`] : [])];
+  return parts.join(', ');
+}

@@ -1,0 +1,48 @@
+import type { Finding, Observation, StoredMeasured } from '@/lib/cases';
+import type { Evidence } from '@/lib/diagnosis';
+import type { Knowledge } from '@/lib/knowledge';
+import { findUnit, formatMeasured, fromUnit, preferredUnit, spanFromUnit } from '@/lib/units';
+
+export type BalloonShape = 'seen' | 'measured' | 'not-seen' | 'cant-tell' | 'casebook';
+
+/** The shape of a fact's balloon: circle seen, square measured, struck circle not seen. */
+export function shapeOf(item: Evidence): BalloonShape {
+  if (item.kind === 'symptom') return item.seen ? 'seen' : 'not-seen';
+  return item.kind === 'reading' || item.yes ? 'measured' : 'not-seen';
+}
+
+/** What a fact says, in a few words. */
+export function factTitle(item: Evidence, knowledge: Knowledge): string {
+  if (item.kind === 'symptom') return knowledge.symptoms[item.about]?.title ?? item.about;
+  const check = knowledge.checks[item.about];
+  if (item.kind === 'answer') return check?.answer.kind === 'yes-no' ? (item.yes ? check.answer.yesMeans : check.answer.noMeans) : (check?.asks ?? item.about);
+  return check?.asks ?? item.about;
+}
+
+/** The second line of a fact: where, how bad, or the reading. */
+export function factDetail(item: Evidence, units: 'metric' | 'imperial' = 'metric'): string {
+  const round = item.round > 1 ? [`round ${item.round}`] : [];
+  if (item.kind === 'symptom') return [item.seen ? 'seen' : 'not seen', ...placeWords(item.observation), ...round].join(' · ');
+  return [...findingWords(item.finding, units), ...round].join(' · ');
+}
+
+/** A stored measurement as people read it: value and ± with the same decimals. */
+export function measuredWords(stored: StoredMeasured, units: 'metric' | 'imperial' = 'metric'): string {
+  const unit = findUnit(stored.unit, stored.quantity);
+  if (unit === undefined) return `${stored.value} ${stored.unit}`;
+  const shown = units === 'imperial' ? preferredUnit(stored.quantity, 'imperial') : unit;
+  return formatMeasured({ kind: stored.quantity, value: fromUnit(stored.value, unit), plusMinus: spanFromUnit(stored.plusMinus, unit) }, shown);
+}
+
+function placeWords(observation: Observation): string[] {
+  return [
+    ...(observation.faces === undefined ? [] : [`faces ${observation.faces.replace('-', ' ')}`]),
+    ...(observation.startsAt ? [`from ${observation.startsAt.value} ${observation.startsAt.unit} up`] : []),
+    ...(observation.severity === undefined ? [] : [observation.severity]),
+  ];
+}
+
+function findingWords(finding: Finding, units: 'metric' | 'imperial'): string[] {
+  if (finding.result) return [`measured ${measuredWords(finding.result, units)}`, ...(finding.comparedWith ? [`against ${measuredWords(finding.comparedWith, units)}`] : [])];
+  return [finding.answer === 'yes' ? 'found' : finding.answer === 'no' ? 'not found' : 'can’t tell'];
+}

@@ -1,0 +1,43 @@
+'use client';
+import Link from 'next/link';
+import type { CaseFile } from '@/lib/cases';
+import type { Evidence } from '@/lib/diagnosis';
+import type { Knowledge } from '@/lib/knowledge';
+import { changeCase } from '../_case/current-case';
+import { factDetail, factTitle, shapeOf } from '../_case/fact-words';
+import { withdrawFinding } from '../_case/tell';
+import { usePreferences } from '../_browser/preferences';
+import { KnownPart } from '../_drawings/known-part';
+import { FactBalloon } from '../_parts/fact-balloon';
+import { MachineAndPrint } from './machine-and-print';
+
+/** What is known: the part as told, every fact with its balloon, and the facts of machine and print. */
+export function KnownFacts({ file, items, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly knowledge: Knowledge }) {
+  const { units } = usePreferences();
+  return (
+    <>
+      <h2 id="known-title">What is known</h2>
+      <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.observation.faces ? { faces: item.observation.faces } : {}), ...(item.kind === 'symptom' && item.seen ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
+      <ol className="facts-list">
+        {items.map((item, index) => (
+          <li key={`${item.about} ${item.round}`}>
+            <FactBalloon number={index + 1} shape={shapeOf(item)} />
+            <div>
+              <p className="fact-title">{factTitle(item, knowledge)}</p>
+              <p className="label">{factDetail(item, units)}</p>
+            </div>
+            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} onClick={() => void changeCase((each) => away(each, item))}>Withdraw</button>
+          </li>
+        ))}
+      </ol>
+      {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
+      <Link className="button button-wide" href="/?add">Add what you see</Link>
+      <MachineAndPrint file={file} />
+    </>
+  );
+}
+
+function away(file: CaseFile, item: Evidence): CaseFile {
+  if (item.kind !== 'symptom') return withdrawFinding(file, item.about, item.round);
+  return { ...file, observations: file.observations.filter((each) => each.symptom !== item.about || each.round !== item.round) };
+}
