@@ -5,7 +5,7 @@ import { wordWidth } from '../_drawings/word-width';
 import { Interval } from './interval';
 import { linear, logarithmic, logTicks, ticks, tickWords, within } from './scales';
 import type { Scale } from './scales';
-import { wrapWords } from './wrap-words';
+import { wrapWords } from '../_drawings/wrap-words';
 
 /** What a result in one stretch of the line would mean; written before the first reading. */
 export interface MeaningZone {

@@ -1,4 +1,4 @@
-import { wordWidth } from '../_drawings/word-width';
+import { wordWidth } from './word-width';
 
 /** Breaks a sentence into lines that fit `width` px; a single word that is wider stays whole on its line. */
 export function wrapWords(sentence: string, width: number, size = 14): string[] {
