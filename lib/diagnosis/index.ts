@@ -3,7 +3,7 @@ export type { DiagnoseOptions, Diagnosis, RankedBranch, RankedCause, TooMuchAtOn
 export { comparableReading, evidenceOf, type Evidence } from './evidence';
 export { circumstancesHold, priorInCircumstances } from './circumstances';
 export { decibans, weightsOfEvidence, type Weight } from './explain';
-export { nextChecks, outcomesOf, summedEntropy, type CheckOutcome, type NextCheck, type NextCheckOptions } from './next-checks';
+export { expectedBelow, expectedDensity, expectedReading, nextChecks, outcomesOf, summedEntropy, type CheckOutcome, type ExpectedReading, type NextCheck, type NextCheckOptions } from './next-checks';
 export { chanceOfCure, rankRemedies, type RankedRemedy } from './rank-remedies';
 export { readingLikelihoods, studentDensity } from './reading-likelihood';
 export { buildNet, type CaseNet } from './build-net';

@@ -88,7 +88,7 @@ function cheapestMethod(check: KnownCheck, knowledge: Knowledge, lacking: readon
 /** Every way this check may come out when taken by this method, with what would be believed after it. */
 export function outcomesOf(check: KnownCheck, method: KnownMethod | undefined, diagnosis: Diagnosis): CheckOutcome[] {
   if (check.answer.kind === 'yes-no') return yesNoOutcomes(check, chanceOfClass(method?.misleads ?? 'uncommon'), diagnosis);
-  return check.otherwise === undefined ? [] : readingOutcomes(check, check.otherwise, diagnosis);
+  return readingOutcomes(check, diagnosis);
 }
 
 function yesNoOutcomes(check: KnownCheck, misled: number, { net }: Diagnosis): CheckOutcome[] {
@@ -103,40 +103,63 @@ function yesNoOutcomes(check: KnownCheck, misled: number, { net }: Diagnosis): C
   ]);
 }
 
-function readingOutcomes(check: KnownCheck, healthy: ReadingModel, { net }: Diagnosis): CheckOutcome[] {
+/** What a reading is expected to be before it is taken: a mixture of models, with what would be believed given each. */
+export interface ExpectedReading {
+  readonly models: readonly ReadingModel[];
+  /** Chance of each model; sums to 1. */
+  readonly shares: readonly number[];
+  /** Per model: chance of every cause when the reading comes from it, in the order of the net's causes. */
+  readonly given: readonly (readonly number[])[];
+}
+
+/** The expectation of a quantity check from everything known so far; undefined when it says nothing of healthy readings. */
+export function expectedReading(check: KnownCheck, { net }: Pick<Diagnosis, 'net'>): ExpectedReading | undefined {
+  const healthy = check.otherwise;
+  if (healthy === undefined) return undefined;
   const models = [healthy, ...orderedModels(healthy, Object.values(check.reads))];
-  const levels = models.length;
-  const table = (chance: number, level: number): number[] => Array.from({ length: levels }, (_, each) => (each === level ? chance : each === 0 ? 1 - chance : 0));
+  const table = (chance: number, level: number): number[] => models.map((_, each) => (each === level ? chance : each === 0 ? 1 - chance : 0));
   const links = linksTo(check.reads, net.causes, net.net, (chance, id) => {
     const read = check.reads[id];
     return table(chance, read === undefined ? 0 : models.findIndex((model, level) => level > 0 && sameModel(model, read)));
   });
-  const gate = (weights: readonly number[]): Gate => ({ leak: table(0, 0), links, weights });
-  const levelRuns = models.map((_, level) => withGate(net.net, gate(models.map((__, other) => (other === level ? 1 : 0)))));
-  const largest = Math.max(...levelRuns.map((run) => run.logEvidence));
-  const shares = levelRuns.map((run) => Math.exp(run.logEvidence - largest));
-  const sum = shares.reduce((a, b) => a + b, 0);
-  const values = quantiles(models, shares.map((share) => share / sum), PARTS);
-  // Given the level, nothing else about the reading matters, so every outcome is a mixture of the level runs.
-  return values.map((value) => {
-    const likely = readingLikelihoods(value, 0, models).map((likelihood, level) => (likelihood * (shares[level] ?? 0)) / sum);
+  const runs = models.map((_, level) => withGate(net.net, { leak: table(0, 0), links, weights: models.map((__, other) => (other === level ? 1 : 0)) }));
+  return { models, shares: sharesOf(runs), given: runs.map((run) => run.after) };
+}
+
+/** Density of an expected reading at a value (SI or ratio), in any unit. */
+export function expectedDensity(value: number, { models, shares }: ExpectedReading): number {
+  return models.reduce((sum, model, index) => {
+    const deviation = deviationOf(value, model);
+    return sum + (shares[index] ?? 0) * (Math.exp(-0.5 * deviation * deviation) / (model.shape === 'normal' ? model.spread : model.spread * Math.max(value, 1e-12)));
+  }, 0);
+}
+
+/** Chance that an expected reading is below a value. */
+export function expectedBelow(value: number, { models, shares }: ExpectedReading): number {
+  return models.reduce((sum, model, index) => sum + (shares[index] ?? 0) * shareBelow(value, model), 0);
+}
+
+function readingOutcomes(check: KnownCheck, diagnosis: Diagnosis): CheckOutcome[] {
+  const expected = expectedReading(check, diagnosis);
+  if (!expected) return [];
+  // Given the model, nothing else about the reading matters, so every outcome is a mixture over the models.
+  return quantiles(expected, PARTS).map((value) => {
+    const likely = readingLikelihoods(value, 0, expected.models).map((likelihood, level) => likelihood * (expected.shares[level] ?? 0));
     const total = likely.reduce((a, b) => a + b, 0);
-    const after = net.causes.map((_, cause) => likely.reduce((mean, weight, level) => mean + (weight / total) * (levelRuns[level]?.after[cause] ?? 0), 0));
+    const after = diagnosis.net.causes.map((_, cause) => likely.reduce((mean, weight, level) => mean + (weight / total) * (expected.given[level]?.[cause] ?? 0), 0));
     return { label: 'reading' as const, value, chance: 1 / PARTS, after };
   });
 }
 
-/** Medians of equally likely parts of a mixture, found by bisection on its distribution function. */
-function quantiles(models: readonly ReadingModel[], shares: readonly number[], parts: number): number[] {
-  const below = (value: number): number => models.reduce((sum, model, index) => sum + (shares[index] ?? 0) * shareBelow(value, model), 0);
-  const lows = models.map((model) => (model.shape === 'normal' ? model.median - 5 * model.spread : model.median * Math.exp(-5 * model.spread)));
-  const highs = models.map((model) => (model.shape === 'normal' ? model.median + 5 * model.spread : model.median * Math.exp(5 * model.spread)));
+/** Medians of equally likely parts of the expectation, found by bisection on its distribution function. */
+function quantiles(expected: ExpectedReading, parts: number): number[] {
+  const reach = (model: ReadingModel, deviations: number): number => (model.shape === 'normal' ? model.median + deviations * model.spread : model.median * Math.exp(deviations * model.spread));
   return Array.from({ length: parts }, (_, part) => {
-    let low = Math.min(...lows);
-    let high = Math.max(...highs);
+    let low = Math.min(...expected.models.map((model) => reach(model, -5)));
+    let high = Math.max(...expected.models.map((model) => reach(model, 5)));
     for (let step = 0; step < 50; step += 1) {
       const middle = (low + high) / 2;
-      if (below(middle) < (part + 0.5) / parts) low = middle;
+      if (expectedBelow(middle, expected) < (part + 0.5) / parts) low = middle;
       else high = middle;
     }
     return (low + high) / 2;
@@ -145,8 +168,12 @@ function quantiles(models: readonly ReadingModel[], shares: readonly number[], p
 
 /** Share of a model's readings below a value. The logistic form of the normal distribution function, good to 0.01. */
 function shareBelow(value: number, model: ReadingModel): number {
-  const deviation = model.shape === 'normal' ? (value - model.median) / model.spread : value <= 0 ? -40 : Math.log(value / model.median) / model.spread;
-  return 1 / (1 + Math.exp(-1.702 * deviation));
+  return 1 / (1 + Math.exp(-1.702 * deviationOf(value, model)));
+}
+
+function deviationOf(value: number, model: ReadingModel): number {
+  if (model.shape === 'normal') return (value - model.median) / model.spread;
+  return value <= 0 ? -40 : Math.log(value / model.median) / model.spread;
 }
 
 interface WhatIf {
@@ -160,11 +187,17 @@ function withGate(net: Net, gate: Gate): WhatIf {
   return { logEvidence: outcome.logEvidence, after: outcome.states.map(atWorkNow) };
 }
 
-function weighted(runs: readonly { label: 'yes' | 'no'; run: WhatIf }[]): CheckOutcome[] {
-  const largest = Math.max(...runs.map((each) => each.run.logEvidence));
-  const shares = runs.map((each) => Math.exp(each.run.logEvidence - largest));
+function weighted(runs: readonly { readonly label: 'yes' | 'no'; readonly run: WhatIf }[]): CheckOutcome[] {
+  const shares = sharesOf(runs.map((each) => each.run));
+  return runs.map(({ label, run }, index) => ({ label, chance: shares[index] ?? 0, after: run.after }));
+}
+
+/** Chances of several ways of things, from their log evidence. */
+function sharesOf(runs: readonly WhatIf[]): number[] {
+  const largest = Math.max(...runs.map((run) => run.logEvidence));
+  const shares = runs.map((run) => Math.exp(run.logEvidence - largest));
   const sum = shares.reduce((a, b) => a + b, 0);
-  return runs.map(({ label, run }, index) => ({ label, chance: (shares[index] ?? 0) / sum, after: run.after }));
+  return shares.map((share) => share / sum);
 }
 
 /** Links to a gate of the present: only the last state of a cause, present and not fixed, still acts. */

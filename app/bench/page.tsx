@@ -1,0 +1,35 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { readContent } from '@/content/read-content';
+import { BRANCHES, BRANCH_TITLES } from '@/lib/knowledge';
+import { formatMinutes } from '@/lib/units';
+import '../handbook/handbook.css';
+
+export const metadata: Metadata = { title: 'Bench' };
+
+/** Every instrument, usable without a case: ways of finding something out, by part of the machine. */
+export default function BenchPage() {
+  const knowledge = readContent().value?.knowledge;
+  const methods = Object.values(knowledge?.methods ?? {});
+  return (
+    <>
+      <div className="page-head">
+        <h1 className="question">What do you want to find out?</h1>
+        <p className="lead">Each way of measuring says what you need, where the danger is, and what a result means. With a case on the table the result goes into it.</p>
+      </div>
+      <div className="shelf">
+        {BRANCHES.map((part) => {
+          const here = methods.filter((method) => knowledge?.checks[method.takes]?.part === part).sort((a, b) => a.minutes - b.minutes);
+          return here.length === 0 ? null : (
+            <section key={part} className="region">
+              <h2>{BRANCH_TITLES[part]}</h2>
+              <ul className="shelf-list">
+                {here.map((method) => <li key={method.id}><Link prefetch={false} href={`/bench/${method.id}`}>{method.title}</Link> <span className="label nowrap">{formatMinutes(method.minutes)}</span></li>)}
+              </ul>
+            </section>
+          );
+        })}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,59 @@
+import Link from 'next/link';
+import type { Basis, Knowledge } from '@/lib/knowledge';
+import { titleOf } from '@/lib/knowledge';
+import { shownShare } from '../_charts';
+
+export interface StatedRow {
+  readonly id: string;
+  readonly how: string;
+  readonly chance?: number;
+  readonly basis: Basis;
+}
+
+/** Relations of a page, surest first, each with its word, its figure, and what it rests on. */
+export function LinkTable({ head, rows, knowledge, sources }: { readonly head: string; readonly rows: readonly StatedRow[]; readonly knowledge: Knowledge; readonly sources: SourceNumbers }) {
+  if (rows.length === 0) return null;
+  const sorted = [...rows].sort((a, b) => (b.chance ?? 0) - (a.chance ?? 0));
+  return (
+    <table className="plain">
+      <thead><tr><th scope="col">{head}</th><th scope="col">how surely</th><th scope="col">rests on</th></tr></thead>
+      <tbody>
+        {sorted.map((row) => (
+          <tr key={row.id}><td><Link prefetch={false} href={`/handbook/${row.id}`}>{titleOf(knowledge, row.id)}</Link></td><td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}</td><td className="quiet">{basisWords(row.basis, sources)}</td></tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Numbers of the sources of one page, in the order in which they are met. */
+export class SourceNumbers {
+  readonly ids: string[] = [];
+
+  of(id: string): number {
+    const known = this.ids.indexOf(id);
+    if (known >= 0) return known + 1;
+    this.ids.push(id);
+    return this.ids.length;
+  }
+}
+
+export function basisWords(basis: Basis, sources: SourceNumbers): string {
+  if ('source' in basis) return `[${sources.of(basis.source)}]${basis.where === undefined ? '' : ` ${basis.where}`}`;
+  return 'estimate' in basis ? `estimate: ${basis.estimate}` : `common practice, no source: ${basis.practice}`;
+}
+
+/** "Rests on": every source that the page's figures name. Estimates stand beside their figures. */
+export function RestsOn({ sources, knowledge }: { readonly sources: SourceNumbers; readonly knowledge: Knowledge }) {
+  if (sources.ids.length === 0) return null;
+  return (
+    <section className="rests">
+      <h2>Rests on</h2>
+      <ol>{sources.ids.map((id, index) => <li key={id}><span>[{index + 1}]</span><span>{knowledge.sources[id]?.title ?? id}{knowledge.sources[id] ? ` (${seenWords(knowledge.sources[id].seen.by)})` : ''}</span></li>)}</ol>
+    </section>
+  );
+}
+
+function seenWords(by: 'us' | 'reference-sheet' | 'memory'): string {
+  return by === 'us' ? 'seen by us' : by === 'reference-sheet' ? 'seen for our reference sheets' : 'from memory, not seen again';
+}

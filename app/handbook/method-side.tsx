@@ -1,0 +1,25 @@
+import Link from 'next/link';
+import { titleOf, type Knowledge } from '@/lib/knowledge';
+import { formatMinutes } from '@/lib/units';
+import { StepList } from '../_parts/step-list';
+
+/** A way of measuring: what it needs, its steps with their cautions, and the way to the bench. */
+export function MethodSide({ id, knowledge }: { readonly id: string; readonly knowledge: Knowledge }) {
+  const method = knowledge.methods[id];
+  if (!method) return null;
+  return (
+    <>
+      <section>
+        <h2>What you need</h2>
+        <dl className="facts">
+          <dt>Finds out</dt><dd><Link prefetch={false} href={`/handbook/${method.takes}`}>{titleOf(knowledge, method.takes)}</Link></dd>
+          <dt>Takes</dt><dd>{formatMinutes(method.minutes)}</dd>
+          <dt>Tools</dt><dd>{method.needs.length === 0 ? 'none' : method.needs.map((tool) => knowledge.tools[tool]?.title ?? tool).join(', ').toLowerCase()}</dd>
+          <dt>Risk</dt><dd>{method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((hazard) => knowledge.hazards[hazard]?.title ?? hazard).join(', ').toLowerCase()}</dd>
+        </dl>
+        <p className="leaf-start"><Link className="button button-next" href={`/bench/${id}`}>Take it now</Link></p>
+      </section>
+      <section><h2>Steps</h2><StepList steps={method.steps} /></section>
+    </>
+  );
+}

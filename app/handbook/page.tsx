@@ -1,0 +1,57 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { readContent } from '@/content/read-content';
+import { BRANCHES, BRANCH_TITLES, type BranchId, type Knowledge } from '@/lib/knowledge';
+import { HandbookSearch } from './handbook-search';
+import './handbook.css';
+
+export const metadata: Metadata = { title: 'Handbook' };
+
+/** The handbook: search over everything, then everything on shelves by part of the machine. */
+export default function HandbookPage() {
+  const knowledge = readContent().value?.knowledge;
+  if (!knowledge) return null;
+  return (
+    <>
+      <div className="page-head">
+        <h1 className="question">Handbook</h1>
+        <HandbookSearch />
+      </div>
+      <section className="region" aria-labelledby="topics">
+        <h2 id="topics">Background</h2>
+        <ul className="shelf-list shelf-wide">{Object.values(knowledge.topics).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
+      </section>
+      {BRANCHES.map((part) => <Shelf key={part} part={part} knowledge={knowledge} />)}
+      <section className="region" aria-labelledby="symptoms">
+        <h2 id="symptoms">Everything that can be seen, heard or felt</h2>
+        <ul className="shelf-list shelf-wide">{Object.values(knowledge.symptoms).map((symptom) => <li key={symptom.id}><PageLink id={symptom.id} title={symptom.title} /></li>)}</ul>
+      </section>
+    </>
+  );
+}
+
+function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledge: Knowledge }) {
+  const causes = Object.values(knowledge.causes).filter((cause) => cause.part === part);
+  const checks = Object.values(knowledge.checks).filter((check) => check.part === part);
+  const remedies = Object.values(knowledge.remedies).filter((remedy) => partOf(Object.keys(remedy.cures), knowledge) === part);
+  if (causes.length === 0) return null;
+  return (
+    <section className="region shelf-part" aria-labelledby={part}>
+      <h2 id={part}>{BRANCH_TITLES[part]}</h2>
+      <div className="shelf-three">
+        <div><h3>Causes</h3><ul className="shelf-list">{causes.map((page) => <li key={page.id}><PageLink id={page.id} title={page.title} /></li>)}</ul></div>
+        <div><h3>Checks</h3><ul className="shelf-list">{checks.map((page) => <li key={page.id}><PageLink id={page.id} title={page.asks} /></li>)}</ul></div>
+        <div><h3>Changes</h3><ul className="shelf-list">{remedies.map((page) => <li key={page.id}><PageLink id={page.id} title={page.does} /></li>)}</ul></div>
+      </div>
+    </section>
+  );
+}
+
+/** A remedy stands on the shelf of the cause that it cures first. */
+function partOf(causes: readonly string[], knowledge: Knowledge): BranchId | undefined {
+  return knowledge.causes[causes[0] ?? '']?.part;
+}
+
+function PageLink({ id, title }: { readonly id: string; readonly title: string }) {
+  return <Link prefetch={false} href={`/handbook/${id}`}>{title}</Link>;
+}
