@@ -2,10 +2,10 @@ import { px } from './frame';
 import { Words } from './words';
 
 /** How a fact is known; each has its own outline, so colour is never needed to tell them apart. */
-export type BalloonKind = 'seen' | 'measured' | 'not-seen' | 'cannot-tell' | 'casebook' | 'option' | 'chosen-option';
+export type BalloonKind = 'seen' | 'measured' | 'not-seen' | 'cant-tell' | 'casebook' | 'option' | 'chosen-option';
 
 export const balloonWords: Readonly<Record<BalloonKind, string>> = {
-  seen: 'seen', measured: 'measured', 'not-seen': 'not seen', 'cannot-tell': 'can’t tell', casebook: 'from the casebook', option: 'option', 'chosen-option': 'recommended option',
+  seen: 'seen', measured: 'measured', 'not-seen': 'not seen', 'cant-tell': 'can’t tell', casebook: 'from the casebook', option: 'option', 'chosen-option': 'recommended option',
 };
 
 /** A numbered balloon, 24 px, placed by its centre (px), for use inside a drawing. */
@@ -17,7 +17,7 @@ export function Balloon({ x, y, kind, label }: { readonly x: number; readonly y:
       {square ? (
         <rect className="d-line d-edge d-fill-paper" x={px(x - 11.3)} y={px(y - 11.3)} width={22.6} height={22.6} />
       ) : (
-        <circle className={`d-line ${chosen ? 'd-accent-thin d-fill-accent' : 'd-edge d-fill-paper'}`} cx={px(x)} cy={px(y)} r={11.3} strokeDasharray={kind === 'cannot-tell' ? '3.2 2.72' : undefined} />
+        <circle className={`d-line ${chosen ? 'd-accent-thin d-fill-accent' : 'd-edge d-fill-paper'}`} cx={px(x)} cy={px(y)} r={11.3} strokeDasharray={kind === 'cant-tell' ? '3.2 2.72' : undefined} />
       )}
       <Words x={x} y={y + 5} anchor="middle" strong tone={chosen ? 'paper' : 'ink'}>{label}</Words>
       {kind === 'not-seen' && <path className="d-line d-edge" d={`M${px(x - 11)} ${px(y + 11)}L${px(x + 11)} ${px(y - 11)}`} />}
