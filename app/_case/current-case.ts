@@ -52,9 +52,9 @@ export function newCase(words = ''): CaseFile {
   return { schema: 'leeward/case', version: 1, id: stamp, title: '', createdOn: now.toISOString(), words, machine: {}, print: {}, observations: [], findings: [], rounds: [], log: [], state: 'open' };
 }
 
-/** Number of the round a case is in: one more than the rounds that have their verdict. */
-export function roundOf(file: CaseFile): number {
-  return 1 + file.rounds.filter((round) => round.verdict !== undefined && file.rounds.some((other) => other.number > round.number)).length;
+/** Number of the round a case is in. */
+export function roundOf(file: Pick<CaseFile, 'rounds'>): number {
+  return file.rounds[file.rounds.length - 1]?.number ?? 1;
 }
 
 function load(): Promise<void> {

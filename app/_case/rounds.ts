@@ -1,0 +1,29 @@
+import type { CaseFile, Round } from '@/lib/cases';
+import { note } from './tell';
+
+/** The round on the table. */
+export function currentRound(file: Pick<CaseFile, 'rounds'>): Round {
+  return file.rounds[file.rounds.length - 1] ?? { number: 1 };
+}
+
+/** The case with the current round changed; the round is made when there is none yet. */
+export function changeRound(file: CaseFile, change: Partial<Round>): CaseFile {
+  const round = { ...currentRound(file), ...change };
+  return { ...file, rounds: [...file.rounds.slice(0, -1), round] };
+}
+
+/** A change is chosen: it belongs to the current round, and earlier fitting of this round is forgotten. */
+export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; readonly title: string; readonly option?: string; readonly why: string }): CaseFile {
+  const { number } = currentRound(file);
+  const round: Round = { number, remedy: choice.remedy, why: choice.why, decidedOn: new Date().toISOString(), ...(choice.option === undefined ? {} : { option: choice.option }) };
+  return note({ ...file, rounds: [...file.rounds.slice(0, -1), round] }, `Chosen: ${choice.title}. ${choice.why}`);
+}
+
+/** The verdict is recorded. A cured case is closed; otherwise the next round begins, with everything learnt carried over. */
+export function recordVerdict(file: CaseFile, verdict: NonNullable<Round['verdict']>, looks: CaseFile['observations'], after: Round['after'], words: string): CaseFile {
+  const { number } = currentRound(file);
+  const proven = changeRound(file, { verdict, verdictOn: new Date().toISOString(), ...(after === undefined ? {} : { after }) });
+  const told: CaseFile = { ...proven, observations: [...proven.observations.filter((each) => each.round <= number), ...looks] };
+  const logged = note(told, words);
+  return verdict === 'cured' ? { ...logged, state: 'closed' } : { ...logged, rounds: [...logged.rounds, { number: number + 1 }] };
+}

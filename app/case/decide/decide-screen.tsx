@@ -1,0 +1,83 @@
+'use client';
+import Link from 'next/link';
+import { useRouter } from 'next/navigation';
+import { useState } from 'react';
+import type { CaseFile } from '@/lib/cases';
+import type { Knowledge } from '@/lib/knowledge';
+import type { RankedRemedy } from '@/lib/diagnosis';
+import { formatMinutes } from '@/lib/units';
+import { changeCase } from '../../_case/current-case';
+import { CaseTitleBlock } from '../../_case/case-title-block';
+import { chooseRemedy } from '../../_case/rounds';
+import { useDiagnosis } from '../../_case/use-diagnosis';
+import { WithCase } from '../../_case/with-case';
+import { ChanceBar, shownShare } from '../../_charts';
+import './decide.css';
+
+/** Choose a change: what each may cure, what it costs, and for cooling the computed comparison of fan and duct. */
+export function DecideScreen() {
+  return <WithCase>{(file, knowledge) => <Decide file={file} knowledge={knowledge} />}</WithCase>;
+}
+
+const SHOWN = 6;
+/** From this chance of a cooling cause on, the air path is worth opening. */
+const COOLING = 0.25;
+
+function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
+  const diagnosis = useDiagnosis(file, knowledge);
+  const [all, setAll] = useState(false);
+  const router = useRouter();
+  const result = diagnosis?.result;
+  const remedies = diagnosis?.remedies;
+  if (result?.kind !== 'diagnosis' || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
+  const shown = remedies.slice(0, all ? 30 : SHOWN);
+  const cooling = result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
+  const leader = result.causes[0];
+  const choose = async (remedy: RankedRemedy): Promise<void> => {
+    const why = `${leader ? `${leader.title}: ${shownShare(leader.probability)}. ` : ''}Chance that it cures something at work: ${shownShare(remedy.chance)}.`;
+    await changeCase((each) => chooseRemedy(each, { remedy: remedy.id, title: remedy.does, why }));
+    router.push('/case/fit');
+  };
+  return (
+    <div className="with-bar">
+      <CaseTitleBlock file={file} />
+      <div className="decide-head">
+        <h1>What to change</h1>
+        <p className="quiet">In the order to try them: chance of curing something that is at work, against minutes and money. One change at a time, so that the proof says what did it.</p>
+      </div>
+      {cooling > COOLING && (
+        <div className="decide-air region-next">
+          <h2 className="here">Fan, duct, both, or slower layers?</h2>
+          <p>Cooling is at work with a chance of {shownShare(cooling)}. The air path reckons from your dimensions and readings which change reaches what this print needs.</p>
+          <Link className="button button-next" href="/air">Open the air path</Link>
+        </div>
+      )}
+      <ul className="options">
+        {shown.map((remedy, index) => <RemedyRow key={remedy.id} remedy={remedy} best={index === 0 && cooling <= COOLING} knowledge={knowledge} onChoose={() => void choose(remedy)} />)}
+      </ul>
+      {remedies.length > shown.length && <button type="button" className="link" onClick={() => setAll(true)}>Show {remedies.length - shown.length} more changes</button>}
+      <p><Link className="link" href="/case">Back to the case</Link></p>
+    </div>
+  );
+}
+
+function RemedyRow({ remedy, best, knowledge, onChoose }: { readonly remedy: RankedRemedy; readonly best: boolean; readonly knowledge: Knowledge; readonly onChoose: () => void }) {
+  const page = knowledge.remedies[remedy.id];
+  return (
+    <li className={best ? 'option option-best' : 'option'}>
+      <div className="option-words">
+        <h3>{remedy.does}</h3>
+        <p className="label">cures: {remedy.cures.slice(0, 3).map((id) => knowledge.causes[id]?.title.toLowerCase()).join('; ')}{remedy.cures.length > 3 && '; more'}</p>
+        {page?.sideEffects && page.sideEffects.length > 0 && <p className="label">side effects: {page.sideEffects.join('; ').toLowerCase()}</p>}
+      </div>
+      <div className="option-bar"><ChanceBar chance={remedy.chance} low={remedy.chance} high={remedy.chance} accent={best} decorative /><b>{shownShare(remedy.chance)}</b></div>
+      <dl className="option-facts">
+        <div><dt className="label">hands</dt><dd>{formatMinutes(page?.minutes ?? remedy.minutes)}</dd></div>
+        <div><dt className="label">printing</dt><dd>{formatMinutes((page?.printMinutes ?? 0) + (page?.provedBy.minutes ?? 0))}</dd></div>
+        <div><dt className="label">money</dt><dd>{remedy.price.to === 0 ? '0' : `${remedy.price.from}–${remedy.price.to} €`}</dd></div>
+        <div><dt className="label">undo</dt><dd>{page?.reversible ?? ''}</dd></div>
+      </dl>
+      <button type="button" className={best ? 'button button-next' : 'button'} onClick={onChoose}>Choose<span className="for-readers-only">: {remedy.does}</span></button>
+    </li>
+  );
+}

@@ -1,0 +1,139 @@
+'use client';
+import Link from 'next/link';
+import { useRouter } from 'next/navigation';
+import { useState } from 'react';
+import type { CaseFile, Criterion, Round, StoredMeasured } from '@/lib/cases';
+import type { Knowledge, KnownRemedy } from '@/lib/knowledge';
+import { findUnit, formatMinutes, readQuantity, spanToUnit, toUnit, type QuantityKind } from '@/lib/units';
+import { CaseTitleBlock } from '../../_case/case-title-block';
+import { changeCase } from '../../_case/current-case';
+import { measuredWords } from '../../_case/fact-words';
+import { changeRound, currentRound } from '../../_case/rounds';
+import { note } from '../../_case/tell';
+import { WithCase } from '../../_case/with-case';
+import { Drawing } from '../../_drawings/drawing';
+import { Caution } from '../../_parts/caution';
+import { ChooseOne } from '../../_parts/choose-one';
+import { FieldWithUnit } from '../../_parts/field-with-unit';
+import { TextField } from '../../_parts/text-field';
+import { PLACES, type PlaceCount } from '../places';
+import './fit.css';
+
+/** Fit the chosen change: fix what will count as cured, then the checklist with its cautions. */
+export function FitScreen() {
+  return <WithCase>{(file, knowledge) => <Fit file={file} knowledge={knowledge} />}</WithCase>;
+}
+
+function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
+  const round = currentRound(file);
+  const remedy = round.remedy === undefined ? undefined : knowledge.remedies[round.remedy];
+  if (!remedy) {
+    return <><CaseTitleBlock file={file} /><div className="no-case"><h1>No change is chosen yet</h1><p className="lead">Choose one first; the fitting list is made for it.</p><p><Link className="button button-next" href="/case/decide">Choose a change</Link></p></div></>;
+  }
+  return (
+    <div className="with-bar">
+      <CaseTitleBlock file={file} extra={[{ label: 'One change', value: round.option ?? remedy.does }]} />
+      <h1 className="fit-title">{round.option ?? remedy.does}</h1>
+      <div className="fit">
+        <section className={round.criterion ? 'region' : 'region-next'} aria-labelledby="cured">
+          <h2 id="cured" className={round.criterion ? '' : 'here'}>1. Fix what will count as cured</h2>
+          {round.criterion ? <FixedCriterion criterion={round.criterion} /> : <CriterionForm remedy={remedy} knowledge={knowledge} />}
+        </section>
+        <section className={round.criterion ? 'region-next' : 'region'} aria-labelledby="fitting">
+          <h2 id="fitting" className={round.criterion ? 'here' : ''}>2. Fit it, step by step</h2>
+          <p className="label">{formatMinutes(remedy.minutes)} of hands. {remedy.needs.length > 0 && `You need: ${remedy.needs.map((tool) => knowledge.tools[tool]?.title.toLowerCase() ?? tool).join(', ')}.`}</p>
+          <FittingSteps remedy={remedy} round={round} />
+        </section>
+      </div>
+    </div>
+  );
+}
+
+function FixedCriterion({ criterion }: { readonly criterion: Criterion }) {
+  return (
+    <>
+      <p><b>Print:</b> {criterion.print}</p>
+      <p><b>Cured when:</b> {criterion.passes}{criterion.limit && <> Limit {measuredWords({ ...criterion.limit, plusMinus: 0 })}.</>}</p>
+      {criterion.before && criterion.before.length > 0 && <p><b>Before:</b> {criterion.before.map((row) => `${row.place} ${measuredWords(row.reading)}`).join(', ')}</p>}
+      {criterion.fixedOn !== undefined && <p className="label">Fixed {new Date(criterion.fixedOn).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}, before fitting.</p>}
+    </>
+  );
+}
+
+function CriterionForm({ remedy, knowledge }: { readonly remedy: KnownRemedy; readonly knowledge: Knowledge }) {
+  const check = remedy.provedBy.reading === undefined ? undefined : knowledge.checks[remedy.provedBy.reading];
+  const kind: QuantityKind = check?.answer.kind === 'quantity' ? check.answer.quantity : 'length';
+  const shownIn = check?.answer.kind === 'quantity' && kind !== 'ratio' ? check.answer.shownIn : 'mm';
+  const [print, setPrint] = useState(remedy.provedBy.print);
+  const [passes, setPasses] = useState(remedy.provedBy.passes);
+  const [limit, setLimit] = useState(remedy.provedBy.limit ?? '');
+  const [count, setCount] = useState<PlaceCount>();
+  const [plusMinus, setPlusMinus] = useState('');
+  const [before, setBefore] = useState<Readonly<Record<string, string>>>({});
+  const places = PLACES[count ?? 'none'];
+  const readLimit = limit.trim() === '' ? undefined : measured(limit, '', kind, shownIn);
+  const rows = places.map((place) => ({ place, read: (before[place] ?? '').trim() === '' ? undefined : measured(before[place] ?? '', plusMinus, kind, shownIn) }));
+  const wrong = readLimit?.problem !== undefined || rows.some((row) => row.read?.problem !== undefined);
+  const fix = (): void => {
+    const criterion: Criterion = {
+      print, passes, fixedOn: new Date().toISOString(),
+      ...(remedy.provedBy.reading === undefined ? {} : { reading: remedy.provedBy.reading }),
+      ...(readLimit?.stored ? { limit: readLimit.stored } : {}),
+      before: rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, reading: row.read.stored }] : [])),
+    };
+    void changeCase((file) => note(changeRound(file, { criterion }), `Fixed before fitting: ${print}. Cured when: ${passes}`));
+  };
+  return (
+    <div className="criterion">
+      <p className="quiet">Written down before, so that hope cannot move the mark afterwards.</p>
+      <TextField label="Proof print" value={print} onChange={setPrint} longest={300} />
+      <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} />
+      <div className="criterion-row">
+        <FieldWithUnit label="Limit of the reading (if there is one)" value={limit} unit={shownIn} onChange={setLimit} problem={readLimit?.problem} />
+        <ChooseOne label="Read at" value={count} unknown="no reading, only looking" options={[{ value: 'one', word: 'one place' }, { value: 'four', word: 'four sides' }, { value: 'eight', word: 'eight directions' }]} onChange={setCount} />
+        {places.length > 0 && <FieldWithUnit label="Each reading: give or take" value={plusMinus} unit={shownIn} onChange={setPlusMinus} />}
+      </div>
+      {places.length > 0 && <div className="criterion-places">{rows.map((row) => <FieldWithUnit key={row.place} label={`Before, ${row.place}`} value={before[row.place] ?? ''} unit={shownIn} problem={row.read?.problem} onChange={(text) => setBefore({ ...before, [row.place]: text })} />)}</div>}
+      {wrong ? <p className="label">One field needs another look first.</p> : <button type="button" className="button button-next" onClick={fix}>Fix this as the rule</button>}
+    </div>
+  );
+}
+
+function measured(text: string, plusMinus: string, kind: QuantityKind, shownIn: string): { readonly stored: StoredMeasured | undefined; readonly problem: ReturnType<typeof readQuantity>['problems'][number] | undefined } {
+  const unit = findUnit(shownIn, kind);
+  const read = readQuantity(plusMinus.trim() === '' ? text : `${text} ± ${plusMinus}`, kind, { where: 'reading', ...(unit === undefined ? {} : { unit }) });
+  const problem = read.problems.find((each) => each.level === 'stop');
+  if (problem || !read.value || unit === undefined) return { stored: undefined, problem };
+  return { stored: { quantity: kind, value: Number(toUnit(read.value.value, unit).toPrecision(8)), plusMinus: Number(spanToUnit(read.value.plusMinus, unit).toPrecision(4)), unit: shownIn }, problem: undefined };
+}
+
+function FittingSteps({ remedy, round }: { readonly remedy: KnownRemedy; readonly round: Round }) {
+  const router = useRouter();
+  const done = new Set(round.fitted ?? []);
+  const now = remedy.steps.findIndex((step) => !done.has(step.do));
+  const toggle = (step: string): void => void changeCase((file) => changeRound(file, { fitted: done.has(step) ? [...done].filter((each) => each !== step) : [...done, step] }));
+  const finish = async (): Promise<void> => {
+    await changeCase((file) => note(changeRound(file, { fittedOn: new Date().toISOString() }), `Fitted: ${round.option ?? remedy.does}`));
+    router.push('/case/prove');
+  };
+  return (
+    <>
+      <ol className="steps fitting">
+        {remedy.steps.map((step, index) => (
+          <li key={step.do} className={index === now && round.criterion ? 'step step-now' : 'step'}>
+            <div className="step-number">{index + 1}</div>
+            <div className="step-drawing">{step.drawing && <Drawing spec={step.drawing} width={150} height={114} size="step" />}</div>
+            <div className="step-words">
+              <p>{step.do}</p>
+              {step.caution !== undefined && <Caution>{step.caution}</Caution>}
+              <label className="fitting-done"><input type="checkbox" checked={done.has(step.do)} onChange={() => toggle(step.do)} />done</label>
+            </div>
+          </li>
+        ))}
+      </ol>
+      {!round.criterion ? <p className="label">Fix first what will count as cured (above); then this list ends in a button.</p>
+        : now >= 0 ? <p className="label">{remedy.steps.length - done.size} {remedy.steps.length - done.size === 1 ? 'step is' : 'steps are'} still open. Tick each one as it is done.</p>
+          : <button type="button" className="button button-next" onClick={() => void finish()}>It is fitted: go on to the proof</button>}
+    </>
+  );
+}
