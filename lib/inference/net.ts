@@ -31,6 +31,12 @@ export interface GateFeed {
   readonly contributes: readonly LevelTable[];
 }
 
+export interface Inhibitor {
+  readonly cause: number;
+  /** Chance, 0 … 1, that a level above 0 drops to 0 while the cause is present. */
+  readonly strength: number;
+}
+
 /**
  * What is known of one finding. `weights[l]` is the likelihood of everything observed about it when its level is l:
  * seen = [0, 1], not seen = [1, 0], graded level 2 of 0 … 2 = [0, 0, 1], a measurement = p(reading | level),
@@ -41,8 +47,8 @@ export interface Gate {
   readonly links: readonly GateLink[];
   readonly feeds?: readonly GateFeed[];
   readonly weights: readonly number[];
-  /** Inhibiting causes: when this cause is in a present state, a level above 0 is suppressed with this chance. */
-  readonly inhibitedBy?: readonly { readonly cause: number; readonly strength: number }[];
+  /** Inhibiting causes: when this cause is in a present state, a level above 0 drops to 0 with this chance. */
+  readonly inhibitedBy?: readonly Inhibitor[];
 }
 
 /** A likelihood over the states of two or three causes together, for evidence that depends on them jointly. */
@@ -71,9 +77,15 @@ export interface Answer {
   readonly states: readonly (readonly number[])[];
   /** Natural log of the probability (or likelihood) of all evidence together. */
   readonly logEvidence: number;
-  /** Per gate: probability that neither a listed cause nor an earlier gate contributes: the leak alone explains it. */
+  /**
+   * Per gate: probability that its level comes from the leak alone, nothing listed and no earlier gate reaching as
+   * high. 0 for a gate that is at level 0 for certain, and for one that takes no part (see `levels`).
+   */
   readonly leakAlone: readonly number[];
-  /** Per gate: probability of each level given all evidence. */
+  /**
+   * Per gate: probability of each level given all evidence. Empty for a gate that takes no part because nothing is
+   * known of it and nothing known follows from it, unless it was asked for with `predict`.
+   */
   readonly levels: readonly (readonly number[])[];
   readonly cost: Cost;
 }

@@ -1,0 +1,196 @@
+import { checkCause, checkJoint } from './check-net';
+import { laterGatesFirst } from './gate-order';
+import { largerOf, liftedRow, type LevelRow } from './level-row';
+import type { Inhibitor, Net } from './net';
+import { GateReducer, type Distribution, type ReducedGate } from './reduced-gate';
+import { scaledByLargest } from './scaled-by-largest';
+
+/**
+ * The net with everything multiplied in that needs no bookkeeping: what remains is a set of *digits* (gates whose
+ * level must be remembered while causes are summed out) and three kinds of causes.
+ *
+ * - free: touches no digit; its posterior is its weights.
+ * - folded: touches one digit only; it is merged with the leak of that digit.
+ * - swept: the rest; these are summed out one by one.
+ */
+export interface Model {
+  /** Index of state 0 of each cause in flat arrays over all states; the last entry is the number of states. */
+  readonly firstState: Int32Array;
+  /** Weight of every state, each cause scaled to sum 1, findings that concern one cause alone multiplied in. */
+  readonly weights: Float64Array;
+  /** Natural log of all that was scaled away; −Infinity when the evidence is impossible. */
+  readonly logConstant: number;
+  readonly digits: readonly Digit[];
+  readonly swept: readonly SweptCause[];
+  readonly free: readonly number[];
+  readonly joints: readonly JointTable[];
+}
+
+export interface Digit {
+  readonly gate: number;
+  /** Number of classes of levels that must be told apart. */
+  readonly radix: number;
+  /** Class of each level; −1 when ruled out. */
+  readonly classOfLevel: readonly number[];
+  /** Factor of each class at closing. */
+  readonly weights: Float64Array;
+  /** See `liftedRow`. */
+  readonly lift: number;
+  readonly leak: Distribution;
+  /** The leak together with earlier gates whose level is known. */
+  readonly base: Distribution;
+  readonly folded: readonly FoldedCause[];
+  /** Later digits that this one contributes to once it is closed: one row per class. */
+  readonly feeds: readonly { readonly into: number; readonly rows: readonly (LevelRow | undefined)[] }[];
+  readonly inhibitors: readonly Inhibitor[];
+}
+
+export interface FoldedCause {
+  readonly cause: number;
+  /** One distribution per present state; undefined when the state contributes nothing. */
+  readonly contributes: readonly (Distribution | undefined)[];
+}
+
+export interface SweptCause {
+  readonly cause: number;
+  readonly touches: readonly { readonly digit: number; readonly rows: readonly (LevelRow | undefined)[] }[];
+  /** Its state stays in the frontier for a joint factor or for a gate that it inhibits. */
+  readonly kept: boolean;
+}
+
+export interface JointTable {
+  readonly causes: readonly number[];
+  /** Scaled to a largest entry of 1. */
+  readonly table: Float64Array;
+}
+
+/** The model of a net. Throws when a table that takes part is malformed. */
+export function modelOf(net: Net): Model {
+  net.causes.forEach(checkCause);
+  const joints = net.joints ?? [];
+  for (const joint of joints) checkJoint(net, joint);
+  const weights = stateWeights(net);
+  const reducer = new GateReducer(net, weights.firstState, weights.values);
+  for (const gate of laterGatesFirst(net)) reducer.reduce(gate);
+  const gates = reducer.reduced;
+  const kept = new Set([...joints.flatMap((joint) => joint.causes), ...gates.flatMap((gate) => gate.inhibitors.map(({ cause }) => cause))]);
+  const touches = touchesPerCause(net, gates);
+  const scaledJoints = joints.map((joint) => scaledByLargest(joint.table));
+  return {
+    firstState: weights.firstState,
+    weights: weights.values,
+    logConstant: reducer.logConstant + scaleCauses(weights) + scaledJoints.reduce((sum, { logScale }) => sum + logScale, 0),
+    ...partition(net, gates, touches, kept, weights),
+    joints: joints.map((joint, index) => ({ causes: joint.causes, table: scaledJoints[index]?.values ?? new Float64Array() })),
+  };
+}
+
+/** Posterior-shaped view of a flat array over all states: one row per cause. */
+export function rowsPerCause(firstState: Int32Array, flat: Float64Array): number[][] {
+  const rows: number[][] = [];
+  for (let cause = 0; cause + 1 < firstState.length; cause++) rows.push(Array.from(flat.subarray(firstState[cause], firstState[cause + 1])));
+  return rows;
+}
+
+interface StateWeights {
+  readonly firstState: Int32Array;
+  readonly values: Float64Array;
+  logScale: number;
+}
+
+interface RawTouch {
+  readonly gate: number;
+  readonly contributes: readonly (Distribution | undefined)[];
+}
+
+function stateWeights(net: Net): StateWeights {
+  const firstState = new Int32Array(net.causes.length + 1);
+  net.causes.forEach((cause, i) => (firstState[i + 1] = (firstState[i] ?? 0) + cause.weights.length));
+  const values = new Float64Array(firstState[net.causes.length] ?? 0);
+  const result = { firstState, values, logScale: 0 };
+  net.causes.forEach((cause, i) => values.set(cause.weights, firstState[i]));
+  result.logScale = scaleCauses(result);
+  return result;
+}
+
+/** Scales the weights of every cause to sum 1 and returns the natural log of all that was divided out so far. */
+function scaleCauses({ firstState, values, logScale }: StateWeights): number {
+  let log = logScale;
+  for (let cause = 0; cause + 1 < firstState.length; cause++) {
+    const states = values.subarray(firstState[cause], firstState[cause + 1]);
+    let sum = 0;
+    for (const weight of states) sum += weight;
+    log += Math.log(sum);
+    if (sum > 0) for (let k = 0; k < states.length; k++) states[k] = (states[k] ?? 0) / sum;
+  }
+  return log;
+}
+
+function touchesPerCause(net: Net, gates: readonly ReducedGate[]): RawTouch[][] {
+  const touches: RawTouch[][] = net.causes.map(() => []);
+  gates.forEach((gate, index) => {
+    for (const link of gate.links) touches[link.cause]?.push({ gate: index, contributes: link.contributes });
+  });
+  return touches;
+}
+
+function partition(net: Net, gates: readonly ReducedGate[], touches: RawTouch[][], kept: ReadonlySet<number>, weights: StateWeights) {
+  const free: number[] = [];
+  const swept: SweptCause[] = [];
+  const folded: FoldedCause[][] = gates.map(() => []);
+  const lifts = liftPerGate(gates, touches, weights);
+  touches.forEach((own, cause) => {
+    const [only] = own;
+    if (only === undefined && !kept.has(cause)) free.push(cause);
+    else if (only !== undefined && own.length === 1 && !kept.has(cause)) folded[only.gate]?.push({ cause, contributes: only.contributes });
+    else swept.push({ cause, kept: kept.has(cause), touches: own.map((touch) => ({ digit: touch.gate, rows: lifted(touch.contributes, lifts[touch.gate]) })) });
+  });
+  const indexOf = new Map(gates.map((gate, index) => [gate, index]));
+  const digits = gates.map((gate, index) => digitOf(gate, folded[index] ?? [], lifts, indexOf));
+  return { free, swept, digits };
+}
+
+function digitOf(gate: ReducedGate, folded: readonly FoldedCause[], lifts: readonly number[], indexOf: ReadonlyMap<ReducedGate, number>): Digit {
+  const lift = lifts[indexOf.get(gate) ?? 0] ?? 1;
+  const weights = Float64Array.from(gate.weights);
+  const top = gate.radix - 1;
+  weights[top] = (weights[top] ?? 0) / lift;
+  const feeds = gate.feeds.map(({ into, contributes }) => {
+    const target = indexOf.get(into) ?? 0;
+    return { into: target, rows: lifted(contributes, lifts[target]) };
+  });
+  return {
+    gate: gate.gate,
+    radix: gate.radix,
+    classOfLevel: gate.classOfLevel,
+    weights,
+    lift,
+    leak: gate.leak,
+    base: gate.settled.reduce(largerOf, gate.leak),
+    folded,
+    feeds,
+    inhibitors: gate.inhibitors,
+  };
+}
+
+function lifted(contributes: readonly (Distribution | undefined)[], lift = 1): (LevelRow | undefined)[] {
+  return contributes.map((distribution) => distribution && liftedRow(distribution, lift));
+}
+
+/** One over a bound on the prior chance of the top class, so that a fully explained frontier weighs about 1. */
+function liftPerGate(gates: readonly ReducedGate[], touches: RawTouch[][], { firstState, values }: StateWeights): number[] {
+  const reach = gates.map((gate) => topOf(gate.leak) + gate.settled.reduce((sum, row) => sum + topOf(row), 0));
+  const add = (gate: number, mass: number) => (reach[gate] = (reach[gate] ?? 0) + mass);
+  touches.forEach((own, cause) => {
+    for (const touch of own)
+      touch.contributes.forEach((row, k) => row && add(touch.gate, (values[(firstState[cause] ?? 0) + 1 + k] ?? 0) * topOf(row)));
+  });
+  const indexOf = new Map(gates.map((gate, index) => [gate, index]));
+  for (const gate of gates)
+    for (const feed of gate.feeds) add(indexOf.get(feed.into) ?? 0, feed.contributes.reduce((most, row) => Math.max(most, row ? topOf(row) : 0), 0));
+  return reach.map((mass) => (mass > 0 ? Math.min(1 / mass, 1e150) : 1));
+}
+
+function topOf(distribution: Distribution): number {
+  return distribution[distribution.length - 1] ?? 0;
+}

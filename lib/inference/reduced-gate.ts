@@ -1,0 +1,161 @@
+import { checkGate } from './check-net';
+import type { Gate, Inhibitor, LevelTable, Net } from './net';
+import { scaledByLargest } from './scaled-by-largest';
+
+/** Probability per class of levels; may sum to less than 1 when a level is ruled out. */
+export type Distribution = Float64Array;
+
+/** A gate with its levels merged into as few classes as what is known of it can tell apart; always two or more. */
+export interface ReducedGate {
+  readonly gate: number;
+  readonly radix: number;
+  readonly classOfLevel: readonly number[];
+  readonly weights: readonly number[];
+  readonly leak: Distribution;
+  /** Contributions of earlier gates whose level is known. */
+  readonly settled: Distribution[];
+  readonly links: readonly { readonly cause: number; readonly contributes: readonly (Distribution | undefined)[] }[];
+  readonly feeds: readonly { readonly into: ReducedGate; readonly contributes: readonly (Distribution | undefined)[] }[];
+  readonly inhibitors: readonly Inhibitor[];
+}
+
+/**
+ * Reduces gates one by one, later gates before those that feed them.
+ *
+ * Two neighbouring levels fall into one class when nothing known weighs them differently and they feed later gates
+ * alike, or when both are impossible. Impossible levels at the top are dropped: a level never falls again. A seen
+ * level of a graded gate thus needs two classes (below, at), and a gate that was looked at and not seen needs one:
+ * it is a factor on each of its causes.
+ */
+export class GateReducer {
+  readonly reduced: ReducedGate[] = [];
+  logConstant = 0;
+  /** What later gates make of each level of an earlier one. */
+  readonly #toLater = new Map<number, { into: ReducedGate; perLevel: (Distribution | undefined)[] }[]>();
+  readonly #factors = new Map<number, number[]>();
+
+  constructor(
+    private readonly net: Net,
+    private readonly firstState: Int32Array,
+    /** Multiplied in place by what one-class gates say of their causes. */
+    private readonly weights: Float64Array,
+  ) {}
+
+  reduce(index: number): void {
+    const gate = this.net.gates[index];
+    if (gate === undefined) return;
+    const toLater = this.#toLater.get(index) ?? [];
+    const factors = this.#factors.get(index);
+    const saysNothing = toLater.length === 0 && factors === undefined && gate.weights.every((weight) => weight === gate.weights[0]);
+    if (saysNothing) {
+      checkedOnce(this.net, index, gate);
+      this.logConstant += Math.log(gate.weights[0] ?? 0);
+      return;
+    }
+    checkedOnce(this.net, index, gate);
+    const { values: weights, logScale } = scaledByLargest(gate.weights.map((weight, level) => weight * (factors?.[level] ?? 1)));
+    this.logConstant += logScale;
+    if (logScale === -Infinity) return;
+    const inhibitors = (gate.inhibitedBy ?? []).filter(({ strength }) => strength > 0);
+    const classOfLevel = classesOf(weights, toLater.map(({ perLevel }) => perLevel), inhibitors.length > 0);
+    if (Math.max(...classOfLevel) === 0) this.#multiplyIn(gate, classOfLevel, toLater);
+    else this.#keep(index, gate, weights, classOfLevel, toLater, inhibitors);
+  }
+
+  /** One class: the gate is a product over its causes, its feeds and the leak. */
+  #multiplyIn(gate: Gate, classOfLevel: readonly number[], toLater: readonly { into: ReducedGate; perLevel: readonly (Distribution | undefined)[] }[]): void {
+    const share = (table: LevelTable) => table.reduce((sum, p, level) => (classOfLevel[level] === 0 ? sum + p : sum), 0);
+    this.logConstant += Math.log(share(gate.leak));
+    for (const link of gate.links) {
+      const first = this.firstState[link.cause] ?? 0;
+      link.contributes.forEach((table, k) => (this.weights[first + 1 + k] = (this.weights[first + 1 + k] ?? 0) * share(table)));
+    }
+    for (const feed of gate.feeds ?? []) {
+      const old = this.#factors.get(feed.gate);
+      this.#factors.set(feed.gate, [1, ...feed.contributes.map(share)].map((factor, level) => factor * (old?.[level] ?? 1)));
+    }
+    settle(toLater, classOfLevel.indexOf(0));
+  }
+
+  #keep(index: number, gate: Gate, weights: Float64Array, classOfLevel: readonly number[], toLater: readonly { into: ReducedGate; perLevel: readonly (Distribution | undefined)[] }[], inhibitors: readonly Inhibitor[]): void {
+    const radix = Math.max(...classOfLevel) + 1;
+    const levelOfClass = Array.from({ length: radix }, (_, c) => classOfLevel.indexOf(c));
+    const possible = levelOfClass.filter((level) => (weights[level] ?? 0) > 0);
+    const onlyLevel = possible.length === 1 ? possible[0] : undefined;
+    if (onlyLevel !== undefined) settle(toLater, onlyLevel);
+    const reduced: ReducedGate = {
+      gate: index,
+      radix,
+      classOfLevel,
+      weights: levelOfClass.map((level) => weights[level] ?? 0),
+      leak: reachable(perClass(gate.leak, classOfLevel, radix)),
+      settled: [],
+      links: gate.links.map((link) => ({ cause: link.cause, contributes: link.contributes.map((table) => contribution(table, classOfLevel, radix)) })).filter(atWork),
+      feeds: onlyLevel === undefined ? toLater.map(({ into, perLevel }) => ({ into, contributes: levelOfClass.map((level) => perLevel[level]) })) : [],
+      inhibitors,
+    };
+    this.reduced.push(reduced);
+    for (const feed of gate.feeds ?? []) {
+      const perLevel = [undefined, ...feed.contributes.map((table) => contribution(table, classOfLevel, radix))];
+      if (perLevel.some((row) => row !== undefined)) this.#toLater.set(feed.gate, [...(this.#toLater.get(feed.gate) ?? []), { into: reduced, perLevel }]);
+    }
+  }
+}
+
+/** Gates are read-only, so each object is checked once however often it is reused in what-if runs. */
+const checked = new WeakMap<Gate, Net['causes']>();
+
+function checkedOnce(net: Net, index: number, gate: Gate): void {
+  if (checked.get(gate) === net.causes) return;
+  checkGate(net, index, gate);
+  checked.set(gate, net.causes);
+}
+
+function classesOf(weights: Float64Array, toLater: readonly (readonly (Distribution | undefined)[])[], inhibited: boolean): number[] {
+  const alike = (a: number, b: number) => weights[a] === weights[b] && (weights[a] === 0 || toLater.every((perLevel) => sameNumbers(perLevel[a], perLevel[b])));
+  const classes = [0];
+  for (let level = 1; level < weights.length; level++) classes.push((classes[level - 1] ?? 0) + (alike(level - 1, level) ? 0 : 1));
+  const top = classes[classes.length - 1] ?? 0;
+  const topIsRuledOut = top > 0 && weights[weights.length - 1] === 0 && !(inhibited && (weights[0] ?? 0) > 0);
+  return topIsRuledOut ? classes.map((c) => (c === top ? -1 : c)) : classes;
+}
+
+function settle(toLater: readonly { into: ReducedGate; perLevel: readonly (Distribution | undefined)[] }[], level: number): void {
+  for (const { into, perLevel } of toLater) {
+    const row = perLevel[level];
+    if (row !== undefined) into.settled.push(row);
+  }
+}
+
+function perClass(table: LevelTable, classOfLevel: readonly number[], radix: number): Distribution {
+  const out = new Float64Array(radix);
+  table.forEach((p, level) => {
+    const c = classOfLevel[level] ?? -1;
+    if (c >= 0) out[c] = (out[c] ?? 0) + p;
+  });
+  return out;
+}
+
+/** The classes that a table reaches, or undefined when it can only contribute level 0. */
+function contribution(table: LevelTable, classOfLevel: readonly number[], radix: number): Distribution | undefined {
+  const distribution = perClass(table, classOfLevel, radix);
+  return distribution[0] === 1 ? undefined : distribution;
+}
+
+function atWork(link: { readonly contributes: readonly (Distribution | undefined)[] }): boolean {
+  return link.contributes.some((row) => row !== undefined);
+}
+
+/**
+ * A leak that is certain to reach above the lowest class leaves it 1e-150: far below the last digit of any answer,
+ * yet enough to read from the lowest class how often nothing else contributes.
+ */
+function reachable(leak: Distribution): Distribution {
+  if (leak[0] === 0) leak[0] = 1e-150;
+  return leak;
+}
+
+function sameNumbers(a: Distribution | undefined, b: Distribution | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return a.every((x, i) => x === b[i]);
+}

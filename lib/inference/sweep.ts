@@ -1,0 +1,305 @@
+import { atIndex } from './at-index';
+import { foldedPosteriors, foldedRow } from './folded-causes';
+import { contribute, contributeBack, liftedRow } from './level-row';
+import type { Digit, Model, SweptCause } from './model';
+import type { Step } from './plan';
+import {
+  addBlock,
+  addScaled,
+  addScaledFrom,
+  copyFrom,
+  dot,
+  dotOfClasses,
+  forEachInhibited,
+  multiplyJoint,
+  normalise,
+  rescale,
+  setScaled,
+  spreadBlock,
+} from './table-steps';
+
+/** What the backward pass reads off at each step. Numbers are ratios, so their common scale does not matter. */
+export interface Posterior {
+  /** Probability of every state of every cause, flat as `Model.weights`. */
+  readonly states: Float64Array;
+  /** Per digit: probability of each class. */
+  readonly classes: readonly Float64Array[];
+  /** Per digit: probability that only the leak reaches the class it is in, and that this is not class 0. */
+  readonly leakAlone: Float64Array;
+}
+
+/**
+ * Forward and backward pass over the frontier.
+ *
+ * Entry S of the table is P(digits stand at S, evidence closed so far) up to a common scale. Only sums and products
+ * of non-negative numbers occur, so every entry keeps full relative precision. The table before each step is kept:
+ * the backward pass and the draws read it.
+ */
+export class Sweep {
+  /** Table before each step; the last one is the table after all steps, a single number. */
+  readonly tables: readonly Float64Array[];
+  /** Natural log of the evidence after `forward`. */
+  logEvidence = 0;
+  readonly #scratch: Float64Array;
+  #worth: Float64Array;
+  #worthBefore: Float64Array;
+
+  constructor(
+    readonly model: Model,
+    readonly steps: readonly Step[],
+  ) {
+    this.tables = tablesFor(steps);
+    const widest = steps.reduce((most, { sizeIn, sizeOut }) => Math.max(most, sizeIn, sizeOut), 1);
+    this.#scratch = new Float64Array(widest);
+    this.#worth = new Float64Array(widest);
+    this.#worthBefore = new Float64Array(widest);
+  }
+
+  /** Runs forward with these weights per state, flat as `Model.weights`; returns the natural log of the evidence. */
+  forward(weights: Float64Array): number {
+    let log = this.model.logConstant + this.#logOfFreeCauses(weights);
+    atIndex(this.tables, 0, 'table').fill(1);
+    this.steps.forEach((step, index) => {
+      const before = atIndex(this.tables, index, 'table');
+      const after = atIndex(this.tables, index + 1, 'table');
+      this.#stepForward(step, before, after, weights);
+      if (step.kind === 'close' || step.kind === 'drop') log += rescale(after, step.sizeOut);
+    });
+    return (this.logEvidence = log + Math.log(atIndex(this.tables, this.steps.length, 'table')[0] ?? 0));
+  }
+
+  /** Runs backward after `forward` with the same weights. */
+  backward(weights: Float64Array): Posterior {
+    const { model } = this;
+    const posterior: Posterior = {
+      states: new Float64Array(weights.length),
+      classes: model.digits.map(({ radix }) => new Float64Array(radix)),
+      leakAlone: new Float64Array(model.digits.length),
+    };
+    for (const cause of model.free) this.#freePosterior(cause, weights, posterior);
+    this.#worth[0] = 1;
+    for (let index = this.steps.length - 1; index >= 0; index--) {
+      const step = atIndex(this.steps, index, 'step');
+      this.#stepBack(step, atIndex(this.tables, index, 'table'), weights, posterior);
+    }
+    return posterior;
+  }
+
+  /** Weights of the states of one cause. */
+  statesOf(cause: number, flat: Float64Array): Float64Array {
+    return flat.subarray(this.model.firstState[cause], this.model.firstState[cause + 1]);
+  }
+
+  #logOfFreeCauses(weights: Float64Array): number {
+    let log = 0;
+    for (const cause of this.model.free) {
+      let sum = 0;
+      for (let s = this.model.firstState[cause] ?? 0; s < (this.model.firstState[cause + 1] ?? 0); s++) sum += weights[s] ?? 0;
+      if (sum !== 1) log += Math.log(sum);
+    }
+    return log;
+  }
+
+  #freePosterior(cause: number, weights: Float64Array, posterior: Posterior): void {
+    const states = this.statesOf(cause, posterior.states);
+    states.set(this.statesOf(cause, weights));
+    normalise(states);
+  }
+
+  #digit(digit: number): Digit {
+    return atIndex(this.model.digits, digit, 'digit');
+  }
+
+  #swept(swept: number): SweptCause {
+    return atIndex(this.model.swept, swept, 'swept cause');
+  }
+
+  #stepForward(step: Step, before: Float64Array, after: Float64Array, weights: Float64Array): void {
+    switch (step.kind) {
+      case 'open': {
+        const row = liftedRow(foldedRow(this.model, this.#digit(step.digit), weights), this.#digit(step.digit).lift).at;
+        for (let c = 0; c < step.place.radix; c++) setScaled(after, c * step.sizeIn, before, row[c] ?? 0, step.sizeIn);
+        return;
+      }
+      case 'sum':
+        this.#sumForward(step, before, after, this.statesOf(this.#swept(step.swept).cause, weights));
+        return;
+      case 'joint':
+        after.set(before);
+        multiplyJoint(step, after, atIndex(this.model.joints, step.joint, 'joint').table);
+        return;
+      case 'inhibit': {
+        after.set(before);
+        const { strength, lift } = this.#inhibition(step);
+        forEachInhibited(step, (low, high, isTop) => {
+          const x = after[high] ?? 0;
+          after[low] = (after[low] ?? 0) + (x * strength) / (isTop ? lift : 1);
+          after[high] = x * (1 - strength);
+        });
+        return;
+      }
+      case 'close':
+        this.#closeForward(step, before, after);
+        return;
+      case 'drop':
+        after.fill(0);
+        for (let v = 0; v < step.place.radix; v++) addBlock(after, before, step.place, v, 1, step.sizeOut);
+        return;
+      default:
+        return unreachable(step);
+    }
+  }
+
+  #sumForward(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, after: Float64Array, weights: Float64Array): void {
+    const { touches, kept } = this.#swept(step.swept);
+    const size = step.sizeIn;
+    setScaled(after, 0, before, weights[0] ?? 0, size);
+    for (let k = 1; k < weights.length; k++) {
+      const target = this.#scratch;
+      target.set(before);
+      for (let t = 0; t < touches.length; t++) {
+        const row = touches[t]?.rows[k - 1];
+        const place = step.touches[t];
+        if (row !== undefined && place !== undefined) contribute(target, size, place.stride, place.radix, row);
+      }
+      if (kept) setScaled(after, k * size, target, weights[k] ?? 0, size);
+      else addScaled(after, target, weights[k] ?? 0, size);
+    }
+  }
+
+  #closeForward(step: Extract<Step, { kind: 'close' }>, before: Float64Array, after: Float64Array): void {
+    const { weights, feeds } = this.#digit(step.digit);
+    after.fill(0);
+    for (let c = 0; c < step.place.radix; c++) {
+      const weight = weights[c] ?? 0;
+      if (weight === 0) continue;
+      if (feeds.length === 0) {
+        addBlock(after, before, step.place, c, weight, step.sizeOut);
+        continue;
+      }
+      this.#scratch.fill(0, 0, step.sizeOut);
+      addBlock(this.#scratch, before, step.place, c, weight, step.sizeOut);
+      feeds.forEach(({ rows }, f) => {
+        const row = rows[c];
+        const place = step.feeds[f];
+        if (row !== undefined && place !== undefined) contribute(this.#scratch, step.sizeOut, place.stride, place.radix, row);
+      });
+      addScaled(after, this.#scratch, 1, step.sizeOut);
+    }
+  }
+
+  #stepBack(step: Step, before: Float64Array, weights: Float64Array, posterior: Posterior): void {
+    switch (step.kind) {
+      case 'open': {
+        const digit = this.#digit(step.digit);
+        const perClass = new Float64Array(step.place.radix);
+        for (let c = 0; c < perClass.length; c++) perClass[c] = dot(before, this.#worth, c * step.sizeIn, step.sizeIn) * (c > 0 && c === perClass.length - 1 ? digit.lift : 1);
+        foldedPosteriors(this.model, digit, weights, perClass, posterior.states);
+        const row = liftedRow(foldedRow(this.model, digit, weights), digit.lift).at;
+        setScaled(this.#worthBefore, 0, this.#worth, row[0] ?? 0, step.sizeIn);
+        for (let c = 1; c < perClass.length; c++) addScaledFrom(this.#worthBefore, this.#worth, c * step.sizeIn, row[c] ?? 0, step.sizeIn);
+        this.#swap();
+        rescale(this.#worth, step.sizeIn);
+        return;
+      }
+      case 'sum':
+        this.#sumBack(step, before, weights, posterior);
+        return;
+      case 'joint':
+        multiplyJoint(step, this.#worth, atIndex(this.model.joints, step.joint, 'joint').table);
+        return;
+      case 'inhibit': {
+        const { strength, lift } = this.#inhibition(step);
+        const worth = this.#worth;
+        forEachInhibited(step, (low, high, isTop) => {
+          worth[high] = (worth[high] ?? 0) * (1 - strength) + ((worth[low] ?? 0) * strength) / (isTop ? lift : 1);
+        });
+        if (step.inhibitor === 0) this.#leakAlone(step, before, posterior);
+        return;
+      }
+      case 'close':
+        this.#closeBack(step, before, posterior);
+        return;
+      case 'drop':
+        for (let v = 0; v < step.place.radix; v++) spreadBlock(this.#worthBefore, this.#worth, step.place, v, 1, step.sizeOut);
+        this.#swap();
+        return;
+      default:
+        return unreachable(step);
+    }
+  }
+
+  #sumBack(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, weights: Float64Array, posterior: Posterior): void {
+    const { cause, touches, kept } = this.#swept(step.swept);
+    const own = this.statesOf(cause, weights);
+    const states = this.statesOf(cause, posterior.states);
+    const size = step.sizeIn;
+    states[0] = (own[0] ?? 0) * dot(before, this.#worth, 0, size);
+    setScaled(this.#worthBefore, 0, this.#worth, own[0] ?? 0, size);
+    for (let k = 1; k < own.length; k++) {
+      const worth = this.#scratch;
+      copyFrom(worth, this.#worth, kept ? k * size : 0, size);
+      for (let t = 0; t < touches.length; t++) {
+        const row = touches[t]?.rows[k - 1];
+        const place = step.touches[t];
+        if (row !== undefined && place !== undefined) contributeBack(worth, size, place.stride, place.radix, row);
+      }
+      states[k] = (own[k] ?? 0) * dot(before, worth, 0, size);
+      addScaled(this.#worthBefore, worth, own[k] ?? 0, size);
+    }
+    normalise(states);
+    this.#swap();
+  }
+
+  #closeBack(step: Extract<Step, { kind: 'close' }>, before: Float64Array, posterior: Posterior): void {
+    const { weights, feeds, inhibitors } = this.#digit(step.digit);
+    const { place, sizeOut } = step;
+    for (let c = 0; c < place.radix; c++) {
+      copyFrom(this.#scratch, this.#worth, 0, sizeOut);
+      feeds.forEach(({ rows }, f) => {
+        const row = rows[c];
+        const target = step.feeds[f];
+        if (row !== undefined && target !== undefined) contributeBack(this.#scratch, sizeOut, target.stride, target.radix, row);
+      });
+      spreadBlock(this.#worthBefore, this.#scratch, place, c, weights[c] ?? 0, sizeOut);
+    }
+    this.#swap();
+    const classes = atIndex(posterior.classes, step.digit, 'digit');
+    for (let c = 0; c < place.radix; c++) classes[c] = dotOfClasses(before, c, this.#worth, c, place, step.sizeIn);
+    normalise(classes);
+    if (inhibitors.length === 0) this.#leakAlone(step, before, posterior);
+  }
+
+  /** Swaps the leak's lowest class for a higher one while every other contribution stays in the lowest. */
+  #leakAlone(step: Extract<Step, { kind: 'close' | 'inhibit' }>, before: Float64Array, posterior: Posterior): void {
+    const digit = this.#digit(step.digit);
+    const leak = liftedRow(digit.leak, digit.lift).at;
+    let alone = 0;
+    let all = 0;
+    for (let c = 0; c < step.place.radix; c++) {
+      all += dotOfClasses(before, c, this.#worth, c, step.place, step.sizeIn);
+      if (c > 0) alone += ((leak[c] ?? 0) / (leak[0] ?? 1)) * dotOfClasses(before, 0, this.#worth, c, step.place, step.sizeIn);
+    }
+    posterior.leakAlone[step.digit] = alone / all;
+  }
+
+  #inhibition(step: Extract<Step, { kind: 'inhibit' }>): { strength: number; lift: number } {
+    const { inhibitors, lift } = this.#digit(step.digit);
+    return { strength: atIndex(inhibitors, step.inhibitor, 'inhibitor').strength, lift };
+  }
+
+  #swap(): void {
+    [this.#worth, this.#worthBefore] = [this.#worthBefore, this.#worth];
+  }
+}
+
+function tablesFor(steps: readonly Step[]): Float64Array[] {
+  const sizes = [1, ...steps.map(({ sizeOut }) => sizeOut)];
+  const store = new Float64Array(sizes.reduce((sum, size) => sum + size, 0));
+  let used = 0;
+  return sizes.map((size) => store.subarray(used, (used += size)));
+}
+
+function unreachable(step: never): never {
+  throw new Error(`inference: got step ${JSON.stringify(step)}, expected one of the kinds in plan.ts`);
+}
