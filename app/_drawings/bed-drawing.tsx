@@ -53,7 +53,7 @@ function Spring({ on, x, y, accent }: { readonly on: Frame; readonly x: number; 
 }
 
 function OnPlate({ on, mark }: { readonly on: Frame; readonly mark: Mark }) {
-  if (mark === 'dirt') return <>{[0, 1].map((i) => <Stroke key={i} on={on} d={`M${66 + i * 11} 40q4 -5 9 -3M${67 + i * 11} 42.5q4 -5 9 -3M${68 + i * 11} 45q4 -4 8 -3`} line="accent-thin" />)}<Disc on={on} x={26} y={46} r={1.2} line="no-line" fill="accent" /><Disc on={on} x={36} y={49} r={0.9} line="no-line" fill="accent" /></>;
+  if (mark === 'dirt') return <>{[0, 1].map((i) => <Stroke key={i} on={on} d={`M${66 + i * 11} 40Q${70 + i * 11} 35 ${75 + i * 11} 37M${67 + i * 11} 42.5Q${71 + i * 11} 37.5 ${76 + i * 11} 39.5M${68 + i * 11} 45Q${72 + i * 11} 41 ${76 + i * 11} 42`} line="accent-thin" />)}<Disc on={on} x={26} y={46} r={1.2} line="no-line" fill="accent" /><Disc on={on} x={36} y={49} r={0.9} line="no-line" fill="accent" /></>;
   if (mark === 'glue') return <Stroke on={on} d="M24 50L34 33L42 50L52 42L60 50L72 33L78 50" line="accent-edge" />;
   if (mark === 'clips') return <>{[20, 66].map((x) => <Stroke key={x} on={on} d={`M${x} 50H${x + 9}L${x + 7} 60H${x - 2}Z`} line="accent" fill="accw" />)}</>;
   return <Stroke on={on} d="M30 44L36 36M70 49L78 38" line="grid" />;
