@@ -63,12 +63,6 @@ export function outletColumn(inputs: UncertainInputs, duct: number, outlet: numb
   return column(inputs, ductStart(inputs, duct) + DUCT_INPUTS.length + outlet * OUTLET_INPUTS.length + OUTLET_INPUTS.indexOf(name));
 }
 
-/** Columns that belong to the path of today: what a reading on it can tell about. */
-export function columnsOfToday(layout: InputLayout): number[] {
-  const shared = Array.from({ length: SHARED_INPUTS.length + FAN_INPUTS.length }, (_, k) => k);
-  const start = SHARED_INPUTS.length + layout.fans * FAN_INPUTS.length;
-  return [...shared, ...Array.from({ length: PER_DUCT }, (_, k) => start + k)];
-}
 
 /**
  * Logarithmic standard deviation of a quantity known as `value` ± `plusMinus` (95 %): the log-normal of equal relative spread.

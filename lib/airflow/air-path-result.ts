@@ -1,0 +1,124 @@
+import type { Problem } from '@/lib/problems';
+import type { AirPath } from './air-path';
+import type { Bottleneck } from './bottleneck';
+import type { CurvePoint } from './fan-curve';
+import type { LossShare } from './operating-point';
+import type { ReadingConflict } from './reading-conflicts';
+
+/** A quantity over the joint samples: median, and the edges between which nine of ten samples lie. SI. */
+export interface Band {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** One outlet: where it stands and what comes out. */
+export interface OutletResult {
+  readonly name: string;
+  /** Round the nozzle, rad; 0 right, a quarter turn back. */
+  readonly direction: number;
+  readonly flow: Band;
+  readonly speed: Band;
+  /** Share of all the air that leaves through it, 0 to 1. */
+  readonly share: Band;
+}
+
+/** Where fan and duct meet. */
+export interface OperatingResult {
+  readonly flow: Band;
+  readonly pressure: Band;
+  readonly shareOfFreeFlow: Band;
+}
+
+/** Kinds of change that are compared. */
+export type AirOptionKind =
+  | 'leave' | 'new-fan' | 'seal-leak' | 'open-outlets' | 'smooth-bends' | 're-aim' | 'second-outlet' | 'new-duct' | 'new-fan-and-duct'
+  | 'slower-layers' | 'cooler-melt';
+
+/** What a change brings besides. */
+export interface SideEffect {
+  readonly kind: 'output-current' | 'voltage' | 'noise' | 'clearance' | 'weak-layers' | 'heater-block-cooled' | 'longer-print' | 'uneven' | 'feeding-harder';
+  readonly sentence: string;
+}
+
+/** One row of the comparison. */
+export interface AirOption {
+  readonly id: string;
+  readonly kind: AirOptionKind;
+  readonly title: string;
+  /** Chance that the worst side of the part gets what the print needs, and its sampling error (one standard deviation). */
+  readonly chance: number;
+  readonly chanceError: number;
+  /** Chance that the best side gets so much that layers turn weak. */
+  readonly chanceOfTooMuch: number;
+  readonly operating: OperatingResult;
+  readonly outlets: readonly OutletResult[];
+  /** Air speed at the weakest outlet, m/s, and the speed there that the print needs. */
+  readonly weakestSpeed: Band;
+  readonly neededSpeed: Band;
+  /** Coefficient on the worst side, and the one that the print needs, W/(m²·K). */
+  readonly worstCoefficient: Band;
+  readonly neededCoefficient: Band;
+  /** Worst side over need; 1 is enough. And how much more of it than when left as it is. */
+  readonly coverage: Band;
+  readonly gain: Band;
+  readonly price: number;
+  /** s: at the machine, printing parts for it, and more on every print. */
+  readonly handsTime: number;
+  readonly printingTime: number;
+  readonly timePerPrint: number;
+  readonly sideEffects: readonly SideEffect[];
+  readonly reversible: boolean;
+  /** Expected cost of choosing it, in the currency: price, hours and the failures that remain. */
+  readonly expectedCost: number;
+  readonly fanCurve: readonly CurvePoint[];
+  readonly ductCurve: readonly CurvePoint[];
+}
+
+/** Something that a measurement could settle. */
+export interface AirUnknown {
+  readonly id: string;
+  readonly title: string;
+  /** Id of the check in the knowledge base. */
+  readonly check: string;
+  readonly minutes: number;
+  /** Expected saving by choosing after the measurement instead of now, in the currency. */
+  readonly saving: number;
+  /** Chance that the measurement changes the choice, 0 to 1. */
+  readonly chanceOfChange: number;
+}
+
+/** Everything that the screens and the command line show. Plain data, SI. */
+export interface AirPathResult {
+  readonly title: string;
+  readonly currency: string;
+  /** Dimensions for the drawing to scale, as read from the file. */
+  readonly geometry: AirPath;
+  readonly samples: number;
+  /** Today, after the readings. */
+  readonly today: OperatingResult;
+  readonly outlets: readonly OutletResult[];
+  /** Today, before any reading; undefined when nothing was measured. */
+  readonly beforeReadings: { readonly today: OperatingResult; readonly outlets: readonly OutletResult[] } | undefined;
+  readonly bottleneck: Bottleneck;
+  /** Percent of air speed per percent of change of each thing, at the most likely point. */
+  readonly sensitivity: readonly { readonly change: string; readonly speedPerPercent: number }[];
+  /** Mouth area of all outlets together with the most jet momentum for this fan and duct, m². */
+  readonly bestOutletArea: number;
+  readonly outletArea: number;
+  readonly lossShares: readonly LossShare[];
+  readonly jetThrust: number;
+  readonly fanCurve: { readonly middle: readonly CurvePoint[]; readonly low: readonly CurvePoint[]; readonly high: readonly CurvePoint[] };
+  readonly ductCurve: readonly CurvePoint[];
+  /** Coefficient on eight sides of the part, from +X by 45°, W/(m²·K). */
+  readonly sides: readonly { readonly direction: number; readonly coefficient: number }[];
+  readonly worstDirection: number;
+  readonly need: { readonly coefficient: Band; readonly lumped: number; readonly layerHistory: number; readonly minimumLayerTime: { readonly lumped: number; readonly layerHistory: number } };
+  /** Best first; the order of the letters on screen is `options` in the order of `kind`. */
+  readonly options: readonly AirOption[];
+  /** Id of the option with the least expected cost. */
+  readonly best: string;
+  readonly unknowns: readonly AirUnknown[];
+  readonly conflicts: readonly ReadingConflict[];
+  readonly problems: readonly Problem[];
+}

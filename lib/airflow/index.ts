@@ -1,0 +1,46 @@
+export { PRANDTL_NUMBER_OF_AIR, STANDARD_PRESSURE, airAt, conductivityOfAir, densityOfAir, densityOfMoistAir, pressureAtAltitude, viscosityOfAir } from './air';
+export type { Air } from './air';
+export { monotoneCurve, monotoneValue } from './pchip';
+export type { MonotoneCurve } from './pchip';
+export { SHAPE_BAND, curveFromEnds, curveFromPoints, curvePoints, exponentFromMidPoint, pressureOnCurve } from './fan-curve';
+export type { CurvePoint, FanCurve } from './fan-curve';
+export { airPower, curveAtSpeed, shaftPowerAtSpeed, speedRatioAtDuty, speedRatioAtVoltage, twoFansInParallel, twoFansInSeries } from './fan-laws';
+export type { SpeedRatioBand } from './fan-laws';
+export { CUBIC_FOOT_PER_MINUTE, FAN_RATINGS } from './fan-ratings';
+export type { FanKind, FanRating } from './fan-ratings';
+export { freeFlowOfFrame, freeFlowOfKind, maxPressureFromFreeFlow, statisticsOfFrame } from './frame-statistics';
+export type { FrameStatistics, PressureGuess, Spread } from './frame-statistics';
+export { areaOf, aspectOf, hydraulicDiameterOf, withArea } from './section';
+export type { Section } from './section';
+export { TRANSITION, frictionFactor, haalandFactor, laminarFactor } from './friction';
+export { DISCHARGE_COEFFICIENT, EXIT_LOSS, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss, taperedContractionLoss, thinSlotLoss } from './fittings';
+export { lossCoefficientOf, networkAt, sharpLeak } from './duct-network';
+export type { DuctElement, DuctNetwork, LeakGap, LossAtElement, LossGroup, NetworkFlow, OutletBranch, OutletEnding, OutletFlow } from './duct-network';
+export { ductCurvePoints, operatingPoint, pressureAsked } from './operating-point';
+export type { LossShare, OperatingPoint } from './operating-point';
+export { bestOutletArea, bottleneckOf, elasticities, resistanceRatio, shareThroughDuct } from './bottleneck';
+export type { BestOutletArea, Bottleneck, ClosedShape, Elasticities } from './bottleneck';
+export { CORE_CONSTANT, aimOffset, forwardShare, jetHalfWidth, jetThrust, planeJetSpeedRatio, rectangularJetSpeedRatio, roundJetSpeedRatio, shareAtOffset } from './jet';
+export { plateConvection, roundJetConvection, slotJetConvection } from './impingement';
+export type { Convection, FilmAir } from './impingement';
+export type {
+  AirPath, BendFacts, CandidateFacts, DuctFacts, Fact, FanClaim, FanFacts, FanOutputFacts, LeakFacts, OutletFacts, PathReading, PathReadingKind, PrintFacts,
+  RunFacts, SectionFacts, ShapeFacts,
+} from './air-path';
+export { AIR_PATH_SCHEMA, AIR_PATH_VERSION, POLYMER_NAMES, readAirPath } from './air-path-file';
+export { readFanPoints, readFanPointsText } from './read-fan-points';
+export type { PointsContext, TypedPoint } from './read-fan-points';
+export { frameOf } from './read-fan';
+export { normalDeviate, normalShare, seededRandom, stratifiedNormals } from './seeded-random';
+export { ADVERTISED_SHARE, airOfPath, fanBranchesOf, fanCurveOf, sectionOf, variantOfToday } from './path-network';
+export type { FanBranch, PathVariant } from './path-network';
+export { drawInputs, ductColumn, fanColumn, inputLayout, logSpread, outletColumn, sharedColumn } from './uncertain-inputs';
+export type { InputLayout, UncertainInputs } from './uncertain-inputs';
+export { samplePath } from './sampled-path';
+export type { SampledOutlet, SampledPath } from './sampled-path';
+export type { SampledFan } from './sampled-fan';
+export { predictedReading, readingSpread, updateByReadings } from './path-readings';
+export type { UpdatedInputs } from './path-readings';
+export { nameOf, readingConflicts } from './reading-conflicts';
+export type { ReadingConflict } from './reading-conflicts';
+export type { AirOption, AirOptionKind, AirPathResult, AirUnknown, Band, OperatingResult, OutletResult, SideEffect } from './air-path-result';

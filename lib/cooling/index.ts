@@ -1,0 +1,12 @@
+export { POLYMERS, polymerNamed } from './polymers';
+export type { Polymer } from './polymers';
+export { biotCorrected, biotNumber, lumpedTime, movingFilamentTemperature, timeConstant } from './lumped-layer';
+export type { CoolingTask } from './lumped-layer';
+export { topLayerFast, topLayerPrecise } from './layer-history';
+export type { LayerStack } from './layer-history';
+export { neededBiot } from './needed-biot';
+export { correctedLayerTime, minimumLayerTime, neededCoefficient, topLayerTemperature } from './needed-coefficient';
+export type { MinimumLayerTime, NeededCoefficient, PrintTask } from './needed-coefficient';
+export { areaToCool, interfaceTemperature, lineHeat, naturalConvection, radiationCoefficient } from './other-losses';
+export { SIDES, coolingOfSamples, neededOfSamples } from './coefficient-by-direction';
+export type { SampledCooling, SampledTask } from './coefficient-by-direction';
