@@ -6,7 +6,7 @@ const KINEMATICS = { 'moving-bed': 'bed moves in Y', 'crossed-belts': 'crossed b
 /** The strip of label-over-value cells: the only heading a case has. */
 export function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; readonly extra?: readonly { readonly label: string; readonly value: string }[] }) {
   const cells = [
-    { label: 'Case', value: file.title || file.id },
+    { label: 'Case', value: caseName(file) },
     { label: 'Machine', value: machineWords(file) },
     ...(file.machine.feedPath === undefined ? [] : [{ label: 'Feed path', value: file.machine.feedPath }]),
     { label: 'Print', value: file.print.name ?? 'not named' },
@@ -15,6 +15,12 @@ export function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; 
     { label: 'Round', value: String(roundOf(file)) },
   ];
   return <dl className="title-block">{cells.map((cell) => <div key={cell.label}><dt>{cell.label}</dt><dd>{cell.value}</dd></div>)}</dl>;
+}
+
+/** The name of a case: its title, or when it was begun. */
+export function caseName(file: CaseFile): string {
+  if (file.title !== '') return file.title;
+  return file.createdOn === undefined ? file.id : new Date(file.createdOn).toLocaleString('en-GB', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 }
 
 /** "No. 3, bed moves in Y, 24 V", as far as it was told. */

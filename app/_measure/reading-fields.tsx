@@ -31,7 +31,7 @@ export function ReadingFields({ method, typed, plusMinus, units, taken, onType, 
         return (
           <div key={reading.id} className="reading-group">
             {Array.from({ length: repeats }, (_, index) => field(index))}
-            {reading.plusMinus !== undefined && <FieldWithUnit label={`${reading.label}: give or take`} value={plusMinus[reading.id] ?? bare(reading.plusMinus)} unit={unit} problem={taken.byField.get(`${reading.id} ±`)} onChange={(text) => onPlusMinus(reading.id, text)} />}
+            {reading.plusMinus !== undefined && <FieldWithUnit label={`${reading.label}: give or take`} value={plusMinus[reading.id] ?? bare(reading.plusMinus, unit)} unit={unit} problem={taken.byField.get(`${reading.id} ±`)} onChange={(text) => onPlusMinus(reading.id, text)} />}
             {(reading.repeat ?? 1) > 1 && repeats < 9 && <button type="button" className="button button-minor" onClick={() => onType(reading.id, [...Array.from({ length: repeats }, (_, each) => texts[each] ?? ''), ''])}>Add a reading</button>}
           </div>
         );
@@ -43,7 +43,8 @@ export function ReadingFields({ method, typed, plusMinus, units, taken, onType, 
   );
 }
 
-/** "0.3 L" as it stands in a field that shows its unit beside it. */
-function bare(text: string): string {
-  return text.trim();
+/** "0.3 L" as it stands in a field that shows L beside it. */
+function bare(text: string, unit: string): string {
+  const trimmed = text.trim();
+  return trimmed.endsWith(unit) ? trimmed.slice(0, -unit.length).trim() : trimmed;
 }

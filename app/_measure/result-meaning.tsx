@@ -63,7 +63,7 @@ function scaleOf(answer: QuantityAnswer): ShownScale {
   const unit = findUnit(answer.shownIn, answer.quantity);
   if (isRatio(answer) || unit === undefined) {
     const same = (value: number): number => value;
-    return { unit: answer.compareWith === undefined ? '' : `of ${answer.compareWith.replace('-', ' ')}`, show: same, showSpan: same, read: same, words: (shown, half) => `${short(shown)} ± ${short(half)}` };
+    return { unit: answer.compareWith === undefined ? '' : `of ${answer.compareWith.replace('-', ' ')}`, show: same, showSpan: same, read: same, words: (shown, half) => formatMeasured({ kind: 'ratio', value: shown, plusMinus: half }, '1') };
   }
   const difference = answer.compareWith !== undefined && answer.quantity === 'temperature';
   return {

@@ -20,10 +20,12 @@ export interface MatchRowProps {
   readonly observation: Observation | undefined;
   readonly onChoose: (state: Observation['state'] | undefined) => void;
   readonly onDetail: (change: Partial<Observation>) => void;
+  /** Closer looks that are worth taking once it was seen. */
+  readonly details: readonly { readonly symptom: KnownSymptom; readonly state: Observation['state'] | undefined; readonly onChoose: (state: Observation['state'] | undefined) => void }[];
 }
 
 /** One thing that may have been seen: drawing, plain statement, what was written, and the choice of three. */
-export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail }: MatchRowProps) {
+export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, details }: MatchRowProps) {
   const [editing, setEditing] = useState(false);
   return (
     <li className="match">
@@ -44,6 +46,11 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail }:
               {observation.severity !== undefined && <span><span className="label">How bad</span> <b>{observation.severity}</b></span>}
               <button type="button" className="link" onClick={() => setEditing(true)} aria-label={`Say more about: ${symptom.title}`}>{observation.faces ?? observation.startsAt ?? observation.severity ? 'Change' : 'Say where and how bad'}</button>
             </p>
+          )}
+          {details.length > 0 && (
+            <ul className="closer">
+              {details.map((detail) => <li key={detail.symptom.id}><span>{detail.symptom.title}</span><ChoiceOfThree about={detail.symptom.title} chosen={detail.state} onChoose={detail.onChoose} /></li>)}
+            </ul>
           )}
         </div>
       )}

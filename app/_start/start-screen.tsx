@@ -66,7 +66,7 @@ export function StartScreen() {
           <p className="label start-count" aria-live="polite">{countWords(matches.length, heard, zone, knowledge !== undefined, failed)}</p>
           <ul className="matches">
             {knowledge && shown.map((match) => (
-              <MatchRow key={match.symptom.id} symptom={match.symptom} youWrote={match.youWrote} observation={told(match.symptom.id)} onChoose={(state) => choose(match.symptom.id, state)} onDetail={(change) => detail(match.symptom.id, change)} />
+              <MatchRow key={match.symptom.id} symptom={match.symptom} youWrote={match.youWrote} observation={told(match.symptom.id)} onChoose={(state) => choose(match.symptom.id, state)} onDetail={(change) => detail(match.symptom.id, change)} details={match.symptom.details.flatMap((id) => knowledge.symptoms[id] ?? []).map((each) => ({ symptom: each, state: told(each.id)?.state, onChoose: (state) => choose(each.id, state) }))} />
             ))}
           </ul>
           {matches.length > shown.length && <button type="button" className="link" onClick={() => setMore(true)}>Show {matches.length - shown.length} more that may fit</button>}
@@ -105,15 +105,15 @@ function matchesOf(words: string, zone: Zone | undefined, knowledge: Knowledge, 
 
 /** The best few, and everything already answered, so that an answer never scrolls out of sight while typing. */
 function shownMatches(matches: readonly Match[], observations: readonly Observation[], knowledge: Knowledge | undefined, adding: boolean): Match[] {
-  const best = matches.slice(0, SHOWN);
-  const ids = new Set(best.map((match) => match.symptom.id));
   const seen = new Set(observations.filter((each) => each.state === 'seen').map((each) => each.symptom));
-  const details = Object.values(knowledge?.symptoms ?? {}).filter((symptom) => symptom.detailOf !== undefined && seen.has(symptom.detailOf) && !ids.has(symptom.id));
+  const hangsUnder = (symptom: KnownSymptom): boolean => symptom.detailOf !== undefined && seen.has(symptom.detailOf);
+  const best = matches.filter((match) => !hangsUnder(match.symptom)).slice(0, SHOWN);
+  const ids = new Set(best.map((match) => match.symptom.id));
   const answered = adding ? [] : observations.flatMap((each): Match[] => {
     const symptom = knowledge?.symptoms[each.symptom];
-    return symptom && !ids.has(symptom.id) && !details.includes(symptom) ? [{ symptom, youWrote: [] }] : [];
+    return symptom && !ids.has(symptom.id) && !hangsUnder(symptom) ? [{ symptom, youWrote: [] }] : [];
   });
-  return [...best, ...answered, ...details.map((symptom) => ({ symptom, youWrote: [] }))];
+  return [...best, ...answered];
 }
 
 function countsOf(knowledge: Knowledge): Partial<Record<Zone, number>> {

@@ -18,8 +18,10 @@ export interface CauseTreeProps {
 
 /** Causes below this chance stand behind "more" in their branch. */
 const SMALL = 0.02;
-/** A branch below this chance is closed at first. */
-const CLOSED = 0.12;
+/** A cause counts as raised when what was told makes it at least this much likelier than before. */
+const RAISED = 1.25;
+/** A branch whose raised causes all stay below this chance is closed at first. */
+const CLOSED = 0.08;
 
 /** What could cause it: part of the machine, then cause, then what would settle it. One cause is open at a time. */
 export function CauseTree({ diagnosis, was, next, file, knowledge }: CauseTreeProps) {
@@ -29,7 +31,8 @@ export function CauseTree({ diagnosis, was, next, file, knowledge }: CauseTreePr
   const [rest, setRest] = useState(false);
   const weights = useMemo(() => weightsOfEvidence(diagnosis), [diagnosis]);
   const byId = useMemo(() => new Map(diagnosis.causes.map((cause) => [cause.id, cause])), [diagnosis]);
-  const shown = diagnosis.branches.filter((branch, index) => rest || index < 4 || branch.probability > CLOSED);
+  const branches = useMemo(() => [...diagnosis.branches].sort((a, b) => suspicion(b, byId) - suspicion(a, byId)), [diagnosis, byId]);
+  const shown = branches.filter((branch, index) => rest || index < 3 || suspicion(branch, byId) > CLOSED);
   const flip = (key: string): void => setToggled((before) => { const after = new Set(before); if (!after.delete(key)) after.add(key); return after; });
   return (
     <>
@@ -37,7 +40,7 @@ export function CauseTree({ diagnosis, was, next, file, knowledge }: CauseTreePr
       <div className="tree-head"><span className="label">Chance that it is at work. Several can be.</span><span className="tree-axis"><ChanceAxis /></span></div>
       <ul className="tree">
         {shown.map((branch) => {
-          const open = (branch.probability >= CLOSED) !== toggled.has(branch.part);
+          const open = (suspicion(branch, byId) >= CLOSED) !== toggled.has(branch.part);
           return (
             <li key={branch.part} className="branch">
               <BranchRow branch={branch} open={open} onToggle={() => flip(branch.part)} />
@@ -57,14 +60,23 @@ export function CauseTree({ diagnosis, was, next, file, knowledge }: CauseTreePr
         })}
         <Unlisted diagnosis={diagnosis} />
       </ul>
-      {shown.length < diagnosis.branches.length && <button type="button" className="link" onClick={() => setRest(true)}>Show {diagnosis.branches.length - shown.length} parts of the machine that are hardly in doubt</button>}
+      {shown.length < diagnosis.branches.length && <button type="button" className="link" onClick={() => setRest(true)}>Show {diagnosis.branches.length - shown.length} parts of the machine that nothing told points to</button>}
     </>
   );
 }
 
 function causesOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>, all: boolean): RankedCause[] {
   const causes = branch.causes.flatMap((id) => byId.get(id) ?? []);
-  return all ? causes : causes.filter((cause, index) => index === 0 || (cause.probability >= SMALL && index < 6));
+  return all ? causes : causes.filter((cause, index) => index === 0 || (cause.probability >= SMALL && isRaised(cause) && index < 6));
+}
+
+function isRaised(cause: RankedCause): boolean {
+  return cause.probability > RAISED * cause.before;
+}
+
+/** Chance of the likeliest cause of a branch that what was told has raised: what the branch is shown and opened by. */
+function suspicion(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
+  return Math.max(0, ...branch.causes.flatMap((id) => byId.get(id) ?? []).filter(isRaised).map((cause) => cause.probability));
 }
 
 function settles(cause: RankedCause, knowledge: Knowledge): string {
@@ -77,7 +89,7 @@ function BranchRow({ branch, open, onToggle }: { readonly branch: RankedBranch; 
   return (
     <button type="button" className="tree-row branch-row" aria-expanded={open} onClick={onToggle}>
       <span className="tree-sign"><Chevron open={open} /></span>
-      <span className="tree-name"><b>{BRANCH_TITLES[branch.part]}</b><span className="label">{open ? 'at least one of these' : `${branch.causes.length} causes, closed`}</span></span>
+      <span className="tree-name"><b>{BRANCH_TITLES[branch.part]}</b><span className="label">{open ? 'at least one of these' : `${branch.causes.length} causes, hardly touched by what was told`}</span></span>
       <span className="tree-bar"><ChanceBar chance={branch.probability} low={branch.probability} high={branch.probability} decorative /></span>
       <span className="tree-value"><b>{shownShare(branch.probability)}</b></span>
     </button>
@@ -108,7 +120,7 @@ function CauseRow({ cause, was, accent, open, settledBy, onToggle }: CauseRowPro
 function MoreCauses({ branch, byId, all, onToggle }: { readonly branch: RankedBranch; readonly byId: ReadonlyMap<string, RankedCause>; readonly all: boolean; readonly onToggle: () => void }) {
   const hidden = branch.causes.length - causesOf(branch, byId, false).length;
   if (hidden === 0) return null;
-  return <li className="cause"><button type="button" className="link tree-more" onClick={onToggle}>{all ? 'Show fewer' : `${hidden} more, each hardly in doubt`}</button></li>;
+  return <li className="cause"><button type="button" className="link tree-more" onClick={onToggle}>{all ? 'Show fewer' : `${hidden} more that nothing told points to`}</button></li>;
 }
 
 /** The last row, always: something not listed here. */

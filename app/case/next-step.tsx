@@ -91,7 +91,7 @@ function Told({ title, words, href, deed }: { readonly title: string; readonly w
 }
 
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {
-  const drawing = method.steps.map((step) => step.drawing).find((each) => each !== undefined) ?? knowledge.checks[method.takes]?.drawing;
+  const drawing = knowledge.checks[method.takes]?.drawing ?? method.steps.find((step) => step.drawing !== undefined)?.drawing;
   return drawing ? <Drawing spec={drawing} width={300} height={190} size="figure" /> : null;
 }
 
