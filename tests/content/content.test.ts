@@ -1,0 +1,50 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'yaml';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { readContent } from '@/content/read-content';
+import { PAGE_KINDS, completenessProblems, gapSchema, readKnowledge, type ReadContent } from '@/lib/knowledge';
+import { problemAsText } from '@/lib/problems';
+
+const root = join(import.meta.dirname, '../..');
+
+describe('the knowledge base', () => {
+  const reading = readContent(join(root, 'content'));
+  let content: ReadContent;
+  beforeAll(() => {
+    if (!reading.value) throw new Error('content could not be read');
+    content = reading.value;
+  });
+
+  it('has the least that the main job needs', () => {
+    const least = { causes: 30, symptoms: 40, checks: 30, methods: 35, remedies: 35, topics: 15 };
+    const short = Object.entries(least).filter(([kind, count]) => content.pages[kind as keyof typeof least].length < count);
+    expect(short).toEqual([]);
+  });
+
+  it('has no problem of form, linking or completeness in any file', () => {
+    const problems = [...reading.problems, ...completenessProblems(content)];
+    expect(problems.map(problemAsText).join('\n')).toBe('');
+  });
+
+  it('names only known gaps that really are gaps', () => {
+    const text = readFileSync(join(root, 'content/known-gaps.yaml'), 'utf8');
+    const gaps = gapSchema.array().parse(parse(text) ?? []);
+    const ids = new Set(PAGE_KINDS.flatMap((kind) => Object.keys(content.knowledge[kind])));
+    expect(gaps.filter((gap) => ids.has(gap.id)).map((gap) => `${gap.id} is written by now: take it off the list`)).toEqual([]);
+  });
+
+  it('reads every blank form without a problem once its blanks are filled in', () => {
+    const folder = join(root, 'content/_blank');
+    const forms = readdirSync(folder).filter((name) => name.endsWith('.mdx'));
+    expect(forms.sort()).toEqual(['cause.mdx', 'check.mdx', 'method.mdx', 'remedy.mdx', 'symptom.mdx', 'topic.mdx']);
+    const plural = (name: string): string => ({ cause: 'causes', check: 'checks', method: 'methods', remedy: 'remedies', symptom: 'symptoms', topic: 'topics' })[name.replace('.mdx', '')] ?? '';
+    const files = [
+      ...forms.map((name) => ({ path: `${plural(name)}/blank-${name}`, text: readFileSync(join(folder, name), 'utf8') })),
+      { path: 'tools.yaml', text: 'watch: { title: Watch, kind: household }' },
+      { path: 'hazards.yaml', text: 'hot-nozzle: { title: Hot nozzle, caution: It burns., words: [nozzle] }' },
+    ];
+    const read = readKnowledge(files);
+    expect([...read.problems, ...(read.value ? completenessProblems(read.value) : [])].map(problemAsText).join('\n')).toBe('');
+  });
+});
