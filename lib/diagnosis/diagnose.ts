@@ -4,14 +4,18 @@ import type { BranchId, Knowledge } from '../knowledge';
 import type { Problem } from '../problems';
 import { atWorkNow, buildNet, type CaseNet } from './build-net';
 import { evidenceOf, type Evidence } from './evidence';
+import { havingAHand } from './having-a-hand';
 import { likelyRange, type Band } from './likely-range';
 
-/** A cause with its chance of being at work now. Several can be at work at once, so chances do not sum to 1. */
+/** A cause with its chance of being at work in this failure. Several can be at work at once, so chances do not sum to 1. */
 export interface RankedCause {
   readonly id: string;
   readonly title: string;
   readonly part: BranchId;
+  /** Chance that it is there now and had a hand in something that was found (see having-a-hand.ts). */
   readonly probability: number;
+  /** Chance that it is there at all, whether or not it did anything here. */
+  readonly present: number;
   /** 90 % of plausible readings of the knowledge base's figures give a chance between these. */
   readonly low: number;
   readonly high: number;
@@ -72,10 +76,11 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
   if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: outcome.confirmFirst.map((gate) => net.gates[gate]?.about ?? ''), items, problems };
   if (outcome.kind === 'impossible') throw new Error('diagnose: got evidence of probability 0, expected tables without zeros');
   const bands = likelyRange(net.net, options.copies ?? 100);
+  const acting = havingAHand(net, outcome);
   return {
     kind: 'diagnosis',
-    causes: rankedCauses(net, outcome, bands, knowledge),
-    branches: rankedBranches(net, outcome, knowledge),
+    causes: rankedCauses(net, outcome, acting, bands, knowledge),
+    branches: rankedBranches(net, outcome, acting, knowledge),
     unexplained: unexplainedOf(net, outcome),
     conflict: conflictOf(net.net, outcome.logEvidence),
     items, problems, net, answer: outcome,
@@ -88,40 +93,48 @@ export function logEvidenceOf(outcome: Outcome): number {
   return outcome.logEvidence;
 }
 
-function rankedCauses(net: CaseNet, result: Answer, bands: readonly Band[], knowledge: Knowledge): RankedCause[] {
+function rankedCauses(net: CaseNet, result: Answer, acting: readonly number[], bands: readonly Band[], knowledge: Knowledge): RankedCause[] {
   return net.causes
     .map((id, index): RankedCause => {
       const cause = knowledge.causes[id];
-      const probability = atWorkNow(result.states[index] ?? []);
-      const band = bands[index] ?? { low: probability, high: probability };
+      const present = atWorkNow(result.states[index] ?? []);
+      const probability = acting[index] ?? present;
+      // The band is that of its presence; the share of it that acts is taken as known.
+      const share = present > 0 ? probability / present : 0;
+      const band = bands[index] ?? { low: present, high: present };
       const weights = net.net.causes[index]?.weights ?? [1];
       return {
-        id, title: cause?.title ?? id, part: cause?.part ?? 'settings', probability,
-        low: Math.min(band.low, probability), high: Math.max(band.high, probability),
+        id, title: cause?.title ?? id, part: cause?.part ?? 'settings', probability, present,
+        low: Math.min(band.low * share, probability), high: Math.max(band.high * share, probability),
         before: 1 - (weights[0] ?? 1) / weights.reduce((sum, weight) => sum + weight, 0),
       };
     })
-    .sort((a, b) => b.probability - a.probability || (a.id < b.id ? -1 : 1));
+    .sort((a, b) => b.probability - a.probability || b.present - a.present || (a.id < b.id ? -1 : 1));
 }
 
-/** Chance that at least one cause of a branch is at work: one minus the share of evidence left when none may be. */
-function rankedBranches(net: CaseNet, result: Answer, knowledge: Knowledge): RankedBranch[] {
+/**
+ * Chance that at least one cause of a branch that had a hand in this is there: one minus the share of evidence left when
+ * none of them may be. Causes that nothing told points to are left out.
+ */
+function rankedBranches(net: CaseNet, result: Answer, acting: readonly number[], knowledge: Knowledge): RankedBranch[] {
   const members = new Map<BranchId, number[]>();
   net.causes.forEach((id, index) => {
     const part = knowledge.causes[id]?.part ?? 'settings';
     members.set(part, [...(members.get(part) ?? []), index]);
   });
-  const chance = (index: number): number => atWorkNow(result.states[index] ?? []);
+  const chance = (index: number): number => acting[index] ?? 0;
+  const involved = (index: number): boolean => chance(index) > 0.5 * atWorkNow(result.states[index] ?? []);
   return [...members]
     .map(([part, indices]) => ({
       part,
-      probability: atLeastOne(net.net, result, indices),
+      probability: atLeastOne(net.net, result, indices.filter(involved)),
       causes: [...indices].sort((a, b) => chance(b) - chance(a)).map((index) => net.causes[index] ?? ''),
     }))
     .sort((a, b) => b.probability - a.probability);
 }
 
 function atLeastOne(net: Net, result: Answer, indices: readonly number[]): number {
+  if (indices.length === 0) return 0;
   const chosen = new Set(indices);
   const causes = net.causes.map((cause, index) => (chosen.has(index) ? { weights: cause.weights.map((weight, state) => (state === cause.weights.length - 1 ? 0 : weight)) } : cause));
   const without = answer({ ...net, causes });

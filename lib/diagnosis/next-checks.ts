@@ -43,25 +43,31 @@ const PARTS = 5;
  */
 export function nextChecks(diagnosis: Diagnosis, knowledge: Knowledge, options: NextCheckOptions = {}): NextCheck[] {
   const answered = new Set(diagnosis.items.flatMap((item) => (item.kind === 'symptom' ? [] : [item.about])));
-  const now = diagnosis.answer.states.map(atWorkNow);
-  const doubt = summedEntropy(now);
+  const shares = sharesActing(diagnosis);
+  const doubt = summedEntropy(diagnosis.answer.states.map(atWorkNow), shares);
   const found: NextCheck[] = [];
   for (const check of promising(diagnosis, knowledge, answered, options.most)) {
     const method = cheapestMethod(check, knowledge, options.lacksTools ?? []);
     if (!method) continue;
     const outcomes = outcomesOf(check, method.page, diagnosis);
-    const left = outcomes.reduce((sum, outcome) => sum + outcome.chance * summedEntropy(outcome.after), 0);
+    const left = outcomes.reduce((sum, outcome) => sum + outcome.chance * summedEntropy(outcome.after, shares), 0);
     found.push({ check: check.id, method: method.page.id, minutes: method.page.minutes, gain: Math.max(0, doubt - left), lacks: method.lacks, outcomes });
   }
   const worth = (next: NextCheck): number => next.gain / next.minutes;
   return found.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || worth(b) - worth(a) || (a.check < b.check ? -1 : 1));
 }
 
-/** Entropy of independent yes-no questions with these chances, in bits. */
-export function summedEntropy(chances: readonly number[]): number {
+/** Entropy of independent yes-no questions with these chances, in bits; each counted with its share (1 when left out). */
+export function summedEntropy(chances: readonly number[], shares: readonly number[] = []): number {
   let sum = 0;
-  for (const p of chances) if (p > 0 && p < 1) sum -= p * Math.log2(p) + (1 - p) * Math.log2(1 - p);
+  chances.forEach((p, index) => { if (p > 0 && p < 1) sum -= (shares[index] ?? 1) * (p * Math.log2(p) + (1 - p) * Math.log2(1 - p)); });
   return sum;
+}
+
+/** Per cause of the net: the share of its presence that had a hand in this failure. Doubt about the rest is of no use now. */
+function sharesActing(diagnosis: Diagnosis): number[] {
+  const byId = new Map(diagnosis.causes.map((cause) => [cause.id, cause.present > 0 ? cause.probability / cause.present : 0]));
+  return diagnosis.net.causes.map((id) => byId.get(id) ?? 0);
 }
 
 /** Checks by an upper bound of what they can settle: the entropy of the causes that they hear of. */
@@ -115,9 +121,9 @@ export interface ExpectedReading {
 /** The expectation of a quantity check from everything known so far; undefined when it says nothing of healthy readings. */
 export function expectedReading(check: KnownCheck, { net }: Pick<Diagnosis, 'net'>): ExpectedReading | undefined {
   const healthy = check.otherwise;
-  if (healthy === undefined) return undefined;
+  if (healthy === undefined || Object.keys(check.reads).length === 0) return undefined;
   const models = [healthy, ...orderedModels(healthy, Object.values(check.reads))];
-  const table = (chance: number, level: number): number[] => models.map((_, each) => (each === level ? chance : each === 0 ? 1 - chance : 0));
+  const table = (chance: number, level: number): number[] => models.map((_, each) => (each === 0 ? 1 - (level === 0 ? 0 : chance) : each === level ? chance : 0));
   const links = linksTo(check.reads, net.causes, net.net, (chance, id) => {
     const read = check.reads[id];
     return table(chance, read === undefined ? 0 : models.findIndex((model, level) => level > 0 && sameModel(model, read)));

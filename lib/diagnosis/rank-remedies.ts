@@ -22,7 +22,8 @@ const MINUTES_PER_PRICE = 3;
 /**
  * Remedies in the order in which to try them: odds of curing divided by cost in minutes, the optimal order for several
  * independent faults (exchange argument, diagnosis.md section 3). Cost: hands, proof print, and money at 3 min a unit.
- * The chance is exact: one minus the evidence left when every cured cause is thinned by the chance of its cure.
+ * The chance takes the causes that one remedy cures as independent given the evidence; they mostly explain the same thing,
+ * so it is a little low for remedies that cure several.
  */
 export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge): RankedRemedy[] {
   const chances = new Map(diagnosis.causes.map((cause) => [cause.id, cause.probability]));
@@ -30,7 +31,7 @@ export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge): Ranked
     const cures = Object.keys(remedy.cures).sort((a, b) => (chances.get(b) ?? 0) - (chances.get(a) ?? 0));
     const bound = cures.reduce((sum, id) => sum + (chances.get(id) ?? 0), 0);
     if (bound < 1e-4) return [];
-    const chance = chanceOfCure(diagnosis, new Map(Object.entries(remedy.cures).map(([id, link]) => [id, link.chance])));
+    const chance = 1 - Object.entries(remedy.cures).reduce((left, [id, link]) => left * (1 - link.chance * (chances.get(id) ?? 0)), 1);
     return [{ id: remedy.id, does: remedy.does, chance, minutes: remedy.minutes + (remedy.printMinutes ?? 0) + remedy.provedBy.minutes, price: remedy.price, cures }];
   });
   return ranked.sort((a, b) => worth(b) - worth(a) || (a.id < b.id ? -1 : 1));

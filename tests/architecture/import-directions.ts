@@ -31,6 +31,6 @@ export const ROOMS: readonly Room[] = [
 export const IMPURE: readonly { readonly pattern: RegExp; readonly why: string }[] = [
   { pattern: /\bMath\.random\(/, why: 'chance comes in as a seed' },
   { pattern: /\bDate\.now\(|\bnew Date\(\)/, why: 'the time comes in as an argument' },
-  { pattern: /\bdocument\.|\bwindow\.|\blocalStorage\b/, why: 'lib knows no page' },
+  { pattern: /\bdocument\.(?:get|query|create|body|cookie)|\bwindow\.(?:location|document|add|set)|\blocalStorage\b/, why: 'lib knows no page' },
   { pattern: /from 'node:|from 'react'|from 'next/, why: 'lib knows neither files nor pages' },
 ];
