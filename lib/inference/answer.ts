@@ -10,6 +10,8 @@ export interface AnswerOptions {
   readonly limitUnits?: number;
   /** Gates that nothing is known of whose `levels` are wanted all the same; each costs one sweep per level. */
   readonly predict?: readonly number[];
+  /** False saves the extra sweeps that tell apart levels which the main sweep had merged; `levels` is then empty there. */
+  readonly levels?: boolean;
 }
 
 /** The evidence contradicts the net: no combination of causes gives it any probability. */
@@ -33,7 +35,7 @@ export const LIMIT_UNITS = 3e7;
 export function answer(net: Net, options: AnswerOptions = {}): Outcome {
   const run = runOf(net, options.limitUnits ?? LIMIT_UNITS);
   if (run.kind !== 'run') return run;
-  return { kind: 'answer', ...answerOf(net, run, run.sweep.backward(run.sweep.model.weights), options.predict ?? []) };
+  return { kind: 'answer', ...answerOf(net, run, run.sweep.backward(run.sweep.model.weights), options) };
 }
 
 /** A finished forward pass. */
@@ -55,16 +57,16 @@ export function runOf(net: Net, limitUnits: number): Run | ({ readonly kind: 'to
 }
 
 /** The answer that a finished run and its backward pass give. */
-export function answerOf(net: Net, { sweep, cost }: Run, posterior: Posterior, predict: readonly number[]): Answer {
+export function answerOf(net: Net, { sweep, cost }: Run, posterior: Posterior, { predict = [], levels: wanted = true }: AnswerOptions): Answer {
   const { model, logEvidence } = sweep;
   const levels: (readonly number[])[] = net.gates.map((gate) => knownLevels(gate));
   const leakAlone = net.gates.map(() => 0);
   model.digits.forEach(({ gate, classOfLevel }, digit) => {
-    levels[gate] = levelsOfClasses(net.gates[gate], classOfLevel, posterior.classes[digit] ?? new Float64Array()) ?? levelsByTrial(net, gate);
+    levels[gate] = levelsOfClasses(net.gates[gate], classOfLevel, posterior.classes[digit] ?? new Float64Array()) ?? (wanted ? levelsByTrial(net, gate) : []);
     leakAlone[gate] = posterior.leakAlone[digit] ?? 0;
   });
   for (const gate of predict) if (levels[gate]?.length === 0) levels[gate] = levelsByTrial(net, gate);
-  net.gates.forEach((gate, index) => {
+  if (wanted) net.gates.forEach((gate, index) => {
     if (levels[index]?.length === 0 && gate.weights.some((weight) => weight !== gate.weights[0])) levels[index] = levelsByTrial(net, index);
   });
   return { states: rowsPerCause(model.firstState, posterior.states), logEvidence, leakAlone, levels, cost };

@@ -139,7 +139,7 @@ function perClass(table: LevelTable, classOfLevel: readonly number[], radix: num
 /** The classes that a table reaches, or undefined when it can only contribute level 0. */
 function contribution(table: LevelTable, classOfLevel: readonly number[], radix: number): Distribution | undefined {
   const distribution = perClass(table, classOfLevel, radix);
-  return distribution[0] === 1 ? undefined : distribution;
+  return distribution.every((p, c) => p === (c === 0 ? 1 : 0)) ? undefined : distribution;
 }
 
 function atWork(link: { readonly contributes: readonly (Distribution | undefined)[] }): boolean {

@@ -44,11 +44,13 @@ export class Sweep {
   #worth: Float64Array;
   #worthBefore: Float64Array;
 
+  /** `share` lends its tables, and loses what they hold, when many models run through the same steps. */
   constructor(
     readonly model: Model,
     readonly steps: readonly Step[],
+    share?: Sweep,
   ) {
-    this.tables = tablesFor(steps);
+    this.tables = share?.tables ?? tablesFor(steps);
     const widest = steps.reduce((most, { sizeIn, sizeOut }) => Math.max(most, sizeIn, sizeOut), 1);
     this.#scratch = new Float64Array(widest);
     this.#worth = new Float64Array(widest);

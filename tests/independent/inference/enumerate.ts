@@ -1,4 +1,5 @@
 import type { Gate, Net } from '@/lib/inference';
+import { at } from './at';
 
 /** Posterior by visiting every combination of cause states and gate levels; shares no code with lib/inference. */
 export interface Enumerated {
@@ -22,11 +23,11 @@ export function enumerated(net: Net): Enumerated {
   const leakAlone = net.gates.map(() => 0);
   for (const combination of combinations(net.causes.map(({ weights }) => weights.length))) {
     let prior = 1;
-    combination.forEach((k, i) => (prior *= net.causes[i]!.weights[k]!));
+    combination.forEach((k, i) => (prior *= at(at(net.causes, i).weights, k)));
     for (const { causes, table } of net.joints ?? []) {
       let entry = 0;
-      for (const cause of causes) entry = entry * net.causes[cause]!.weights.length + combination[cause]!;
-      prior *= table[entry]!;
+      for (const cause of causes) entry = entry * at(net.causes, cause).weights.length + at(combination, cause);
+      prior *= at(table, entry);
     }
     if (prior === 0) continue;
     const settled = new Array<number>(net.gates.length).fill(0);
@@ -38,17 +39,17 @@ export function enumerated(net: Net): Enumerated {
       const index = order[position];
       if (index === undefined) {
         total.evidence += weight;
-        combination.forEach((k, i) => (states[i]![k]! += weight));
-        settled.forEach((level, g) => (levels[g]![level]! += weight));
-        alone.forEach((share, g) => (leakAlone[g]! += weight * share));
+        combination.forEach((k, i) => add(at(states, i), k, weight));
+        settled.forEach((level, g) => add(at(levels, g), level, weight));
+        alone.forEach((share, g) => add(leakAlone, g, weight * share));
         return;
       }
-      const gate = net.gates[index]!;
+      const gate = at(net.gates, index);
       const { chances, byLeakAlone } = levelChances(net, gate, combination, settled);
       chances.forEach((chance, level) => {
         settled[index] = level;
-        alone[index] = chance > 0 ? byLeakAlone[level]! / chance : 0;
-        visit(position + 1, weight * chance * gate.weights[level]!);
+        alone[index] = chance > 0 ? at(byLeakAlone, level) / chance : 0;
+        visit(position + 1, weight * chance * at(gate.weights, level));
       });
     }
   }
@@ -58,12 +59,12 @@ export function enumerated(net: Net): Enumerated {
 
 function levelChances(net: Net, gate: Gate, combination: readonly number[], settled: readonly number[]) {
   const tables: (readonly number[])[] = [];
-  for (const link of gate.links) if (combination[link.cause]! > 0) tables.push(link.contributes[combination[link.cause]! - 1]!);
-  for (const feed of gate.feeds ?? []) if (settled[feed.gate]! > 0) tables.push(feed.contributes[settled[feed.gate]! - 1]!);
+  for (const link of gate.links) if (at(combination, link.cause) > 0) tables.push(at(link.contributes, at(combination, link.cause) - 1));
+  for (const feed of gate.feeds ?? []) if (at(settled, feed.gate) > 0) tables.push(at(feed.contributes, at(settled, feed.gate) - 1));
   const cumulative = (table: readonly number[], level: number) => (level < 0 ? 0 : table.slice(0, level + 1).reduce((a, b) => a + b, 0));
   const product = (level: number) => [gate.leak, ...tables].reduce((p, table) => p * cumulative(table, level), 1);
   let survives = 1;
-  for (const { cause, strength } of gate.inhibitedBy ?? []) if (combination[cause]! > 0) survives *= 1 - strength;
+  for (const { cause, strength } of gate.inhibitedBy ?? []) if (at(combination, cause) > 0) survives *= 1 - strength;
   const raw = gate.weights.map((_, level) => product(level) - (level > 0 ? product(level - 1) : 0));
   const lowest = levelsLikeZero(gate);
   const othersLow = tables.reduce((p, table) => p * cumulative(table, lowest), 1);
@@ -97,7 +98,14 @@ function* combinations(radices: readonly number[]): Generator<number[]> {
   for (;;) {
     yield [...digits];
     let i = 0;
-    while (i < digits.length && ++digits[i]! === radices[i]) digits[i++] = 0;
+    for (; i < digits.length; i++) {
+      digits[i] = (at(digits, i) + 1) % at(radices, i);
+      if (digits[i] !== 0) break;
+    }
     if (i === digits.length) return;
   }
+}
+
+function add(row: number[], index: number, amount: number): void {
+  row[index] = at(row, index) + amount;
 }

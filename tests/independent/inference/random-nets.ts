@@ -1,4 +1,5 @@
 import { mulberry32, type Gate, type GateFeed, type GateLink, type Inhibitor, type JointFactor, type LevelTable, type Net } from '@/lib/inference';
+import { at } from './at';
 
 export interface RandomShape {
   readonly causes: number;
@@ -18,7 +19,7 @@ export function randomNet(seed: number, shape: RandomShape): Net {
   const int = (from: number, to: number) => from + Math.floor(u() * (to - from + 1));
   const pick = (count: number, from: number): number[] => {
     const all = Array.from({ length: from }, (_, i) => i);
-    return Array.from({ length: Math.min(count, from) }, () => all.splice(int(0, all.length - 1), 1)[0]!);
+    return Array.from({ length: Math.min(count, from) }, () => at(all.splice(int(0, all.length - 1), 1), 0));
   };
   const table = (levels: number, silent: number): LevelTable => {
     if (u() < silent) return [1, ...Array.from({ length: levels - 1 }, () => 0)];
@@ -40,15 +41,15 @@ export function randomNet(seed: number, shape: RandomShape): Net {
     combinations *= levels;
     const links: GateLink[] = pick(int(0, Math.min(5, shape.causes)), shape.causes).map((cause) => ({
       cause,
-      contributes: causes[cause]!.weights.slice(1).map(() => table(levels, 0.2)),
+      contributes: at(causes, cause).weights.slice(1).map(() => table(levels, 0.2)),
     }));
-    const feeds: GateFeed[] = shape.feeds ? pick(int(0, 2), g).map((gate) => ({ gate, contributes: gates[gate]!.weights.slice(1).map(() => table(levels, 0.15)) })) : [];
+    const feeds: GateFeed[] = shape.feeds ? pick(int(0, 2), g).map((gate) => ({ gate, contributes: at(gates, gate).weights.slice(1).map(() => table(levels, 0.15)) })) : [];
     const inhibitedBy: Inhibitor[] = u() < 0.5 ? pick(int(0, shape.inhibitors), shape.causes).map((cause) => ({ cause, strength: u() })) : [];
     gates.push({ leak: table(levels, 0), links, weights: levelWeights(u, int, levels), ...(feeds.length > 0 ? { feeds } : {}), ...(inhibitedBy.length > 0 ? { inhibitedBy } : {}) });
   }
   const joints: JointFactor[] = Array.from({ length: shape.joints }, () => {
     const members = pick(int(2, 3), shape.causes);
-    const size = members.reduce((product, cause) => product * causes[cause]!.weights.length, 1);
+    const size = members.reduce((product, cause) => product * at(causes, cause).weights.length, 1);
     return { causes: members, table: Array.from({ length: size }, () => 0.01 + 5 * u()) };
   });
   return { causes, gates, ...(joints.length > 0 ? { joints } : {}) };

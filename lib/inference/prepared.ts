@@ -1,0 +1,127 @@
+import { answerOf, LIMIT_UNITS, runOf, type AnswerOptions, type Impossible, type Run } from './answer';
+import { atIndex } from './at-index';
+import { drawStates } from './draws';
+import { modelOf, rowsPerCause, type Model } from './model';
+import type { Answer, Cost, Gate, Net, TooDense } from './net';
+import { sameShape } from './same-shape';
+import { Sweep } from './sweep';
+
+/** Evidence on one cause alone: a factor for each of its states, state 0 first. */
+export interface CauseFactor {
+  readonly cause: number;
+  readonly factors: readonly number[];
+}
+
+/** What a what-if run gives: the posterior of the causes and the evidence. */
+export interface Lookahead {
+  /** Natural log of the evidence, the supposed part included; −Infinity when that is impossible. */
+  readonly logEvidence: number;
+  /** Probability of every state of every cause, flat in the order of `Prepared.firstState`. */
+  readonly states: Float64Array;
+}
+
+export type Preparation = { readonly kind: 'prepared'; readonly prepared: Prepared } | ({ readonly kind: 'too-dense' } & TooDense) | Impossible;
+
+/**
+ * Runs the forward pass of a net once and keeps plan and tables, so that what-if questions cost one sweep each.
+ * Same outcomes and errors as `answer`.
+ */
+export function prepare(net: Net, options: AnswerOptions = {}): Preparation {
+  const run = runOf(net, options.limitUnits ?? LIMIT_UNITS);
+  return run.kind === 'run' ? { kind: 'prepared', prepared: new Prepared(net, run, options) } : run;
+}
+
+export class Prepared {
+  readonly cost: Cost;
+  readonly logEvidence: number;
+  /** Position of state 0 of each cause in flat arrays over all states; one entry more than there are causes. */
+  readonly firstState: Int32Array;
+  /** Posterior of every state, flat. */
+  readonly states: Float64Array;
+  readonly #posterior;
+  readonly #options: AnswerOptions;
+  readonly #run: Run;
+  #answer: Answer | undefined;
+  #trial: Sweep | undefined;
+
+  constructor(
+    readonly net: Net,
+    run: Run,
+    options: AnswerOptions,
+  ) {
+    this.#run = run;
+    this.#options = options;
+    this.cost = run.cost;
+    this.logEvidence = run.sweep.logEvidence;
+    this.firstState = run.sweep.model.firstState;
+    this.#posterior = run.sweep.backward(run.sweep.model.weights);
+    this.states = this.#posterior.states;
+  }
+
+  get model(): Model {
+    return this.#run.sweep.model;
+  }
+
+  /** The full answer, as `answer(net)` gives it. */
+  get answer(): Answer {
+    this.#answer ??= answerOf(this.net, this.#run, this.#posterior, this.#options);
+    return this.#answer;
+  }
+
+  /**
+   * Posterior when further evidence on single causes is supposed; the plan is reused.
+   * A finding that would be absent is such evidence: a factor of 1 − link on each of its causes.
+   */
+  whatIfFactors(changes: readonly CauseFactor[]): Lookahead {
+    const weights = this.model.weights.slice();
+    for (const { cause, factors } of changes) {
+      const first = atIndex(Array.from(this.firstState.subarray(cause, cause + 1)), 0, 'cause');
+      const count = (this.firstState[cause + 1] ?? 0) - first;
+      if (factors.length !== count) throw new Error(`inference: what-if on cause ${cause}: got ${factors.length} factors, expected ${count}`);
+      factors.forEach((factor, k) => (weights[first + k] = (weights[first + k] ?? 0) * factor));
+    }
+    return this.lookAhead(weights);
+  }
+
+  /** Posterior with these weights per state in place of `model.weights`; they need not sum to 1. */
+  lookAhead(weights: Float64Array): Lookahead {
+    this.#trial ??= new Sweep(this.model, this.#run.sweep.steps);
+    return runOn(this.#trial, weights);
+  }
+
+  /** Posterior with one gate added, or put in the place of gate `replaces`. Plans anew. */
+  whatIfGate(gate: Gate, replaces?: number): Lookahead | ({ readonly kind: 'too-dense' } & TooDense) {
+    const gates = replaces === undefined ? [...this.net.gates, gate] : this.net.gates.map((old, index) => (index === replaces ? gate : old));
+    return this.whatIfNet({ ...this.net, gates });
+  }
+
+  /** Posterior of a changed net over the same causes; reuses the plan when only numbers have changed. */
+  whatIfNet(net: Net): Lookahead | ({ readonly kind: 'too-dense' } & TooDense) {
+    const model = modelOf(net);
+    if (model.logConstant === -Infinity) return { logEvidence: -Infinity, states: new Float64Array(model.weights.length) };
+    if (sameShape(model, this.model)) {
+      this.#trial ??= new Sweep(this.model, this.#run.sweep.steps);
+      return runOn(new Sweep(model, this.#run.sweep.steps, this.#trial), model.weights);
+    }
+    const run = runOf(net, this.#options.limitUnits ?? LIMIT_UNITS);
+    if (run.kind === 'too-dense') return run;
+    if (run.kind === 'impossible') return { logEvidence: -Infinity, states: new Float64Array(model.weights.length) };
+    return { logEvidence: run.sweep.logEvidence, states: run.sweep.backward(run.sweep.model.weights).states };
+  }
+
+  /** `count` exact draws of all causes from the joint posterior, one byte per cause and row; repeatable by seed. */
+  draws(count: number, seed: number, skipFree?: (cause: number) => boolean): Uint8Array {
+    return drawStates(this.#run.sweep, count, seed, skipFree);
+  }
+
+  /** A flat array over states as one row per cause. */
+  rows(flat: Float64Array): number[][] {
+    return rowsPerCause(this.firstState, flat);
+  }
+}
+
+function runOn(sweep: Sweep, weights: Float64Array): Lookahead {
+  const logEvidence = sweep.forward(weights);
+  if (logEvidence === -Infinity) return { logEvidence, states: new Float64Array(weights.length) };
+  return { logEvidence, states: sweep.backward(weights).states };
+}

@@ -1,0 +1,97 @@
+import { mulberry32 } from './mulberry32';
+import type { Gate, LevelTable, Net } from './net';
+import type { Prepared } from './prepared';
+
+export interface RankBand {
+  /** 5th and 95th percentile, over the copies, of the probability that the cause is present. */
+  readonly low: number;
+  readonly high: number;
+  /** Best and worst rank, 1 first, between which it stays in 90 % of the copies. */
+  readonly bestRank: number;
+  readonly worstRank: number;
+  /** Share of the copies in which it is first. */
+  readonly first: number;
+}
+
+export interface RankBandOptions {
+  /** Number of perturbed copies; default 100. */
+  readonly copies?: number;
+  /** Standard deviation of the noise on every log odds, nats; default 0.5, which is a factor of 1.65 either way. */
+  readonly sd?: number;
+  readonly seed?: number;
+}
+
+/**
+ * How far the ranking of the causes depends on numbers that are estimates: one band per cause.
+ *
+ * Every prior, link and leak that takes part is moved by independent normal noise in log odds, and the net is
+ * answered again with the same plan. Numbers that are 0 or 1 stay. The same seed gives the same bands.
+ */
+export function rankBands(prepared: Prepared, options: RankBandOptions = {}): RankBand[] {
+  const normal = normalNoise(mulberry32(options.seed ?? 1), options.sd ?? 0.5);
+  const { firstState, net } = prepared;
+  const causes = net.causes.length;
+  const copies: Float64Array[] = [];
+  for (let copy = 0; copy < (options.copies ?? 100); copy++) {
+    const seen = prepared.whatIfNet(perturbed(net, normal));
+    if ('kind' in seen || seen.logEvidence === -Infinity) continue;
+    copies.push(Float64Array.from({ length: causes }, (_, cause) => 1 - (seen.states[firstState[cause] ?? 0] ?? 0)));
+  }
+  const ranks = copies.map(ranksOf);
+  return net.causes.map((_, cause) => ({
+    low: quantile(copies.map((copy) => copy[cause] ?? 0), 0.05),
+    high: quantile(copies.map((copy) => copy[cause] ?? 0), 0.95),
+    bestRank: Math.round(quantile(ranks.map((rank) => rank[cause] ?? 0), 0.05)),
+    worstRank: Math.round(quantile(ranks.map((rank) => rank[cause] ?? 0), 0.95)),
+    first: ranks.filter((rank) => rank[cause] === 1).length / Math.max(1, ranks.length),
+  }));
+}
+
+/** The net with noise in log odds on every prior, link and leak of the gates that take part. */
+export function perturbed(net: Net, noise: () => number): Net {
+  const table = (levels: LevelTable): LevelTable => movedTable(levels, noise());
+  const isFed = new Set(net.gates.flatMap((gate) => (gate.feeds ?? []).map((feed) => feed.gate)));
+  const gateOf = (gate: Gate, index: number): Gate => {
+    if (!isFed.has(index) && gate.weights.every((weight) => weight === gate.weights[0])) return gate;
+    return {
+      ...gate,
+      leak: table(gate.leak),
+      links: gate.links.map((link) => ({ cause: link.cause, contributes: link.contributes.map(table) })),
+      ...(gate.feeds === undefined ? {} : { feeds: gate.feeds.map((feed) => ({ gate: feed.gate, contributes: feed.contributes.map(table) })) }),
+    };
+  };
+  const causes = net.causes.map(({ weights }) => {
+    const factor = Math.exp(noise());
+    return { weights: weights.map((weight, k) => (k === 0 ? weight : weight * factor)) };
+  });
+  return { ...net, causes, gates: net.gates.map(gateOf) };
+}
+
+/** Independent normal numbers with mean 0 (Box and Muller's transform). */
+export function normalNoise(random: () => number, sd: number): () => number {
+  return () => sd * Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
+
+/** The chance of any level above 0 moves in log odds; the levels keep their proportions. */
+function movedTable(levels: LevelTable, shift: number): LevelTable {
+  const silent = levels[0] ?? 0;
+  if (silent === 1 || silent === 0) return levels;
+  const heard = 1 - silent;
+  const moved = heard / (heard + silent * Math.exp(-shift));
+  return levels.map((p, level) => (level === 0 ? 1 - moved : (p * moved) / heard));
+}
+
+function ranksOf(present: Float64Array): Int32Array {
+  const order = Array.from(present.keys()).sort((a, b) => (present[b] ?? 0) - (present[a] ?? 0) || a - b);
+  const ranks = new Int32Array(present.length);
+  order.forEach((cause, position) => (ranks[cause] = position + 1));
+  return ranks;
+}
+
+function quantile(values: readonly number[], q: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const position = q * (sorted.length - 1);
+  const low = sorted[Math.floor(position)] ?? NaN;
+  const high = sorted[Math.ceil(position)] ?? NaN;
+  return low + (high - low) * (position - Math.floor(position));
+}
