@@ -6,7 +6,7 @@ export { topLayerFast, topLayerPrecise } from './layer-history';
 export type { LayerStack } from './layer-history';
 export { neededBiot } from './needed-biot';
 export { correctedLayerTime, minimumLayerTime, neededCoefficient, topLayerTemperature } from './needed-coefficient';
-export type { MinimumLayerTime, NeededCoefficient, PrintTask } from './needed-coefficient';
+export type { MinimumLayerTime, ModelDepth, NeededCoefficient, PrintTask } from './needed-coefficient';
 export { areaToCool, interfaceTemperature, lineHeat, naturalConvection, radiationCoefficient } from './other-losses';
 export { SIDES, coolingOfSamples, neededOfSamples } from './coefficient-by-direction';
 export type { SampledCooling, SampledTask } from './coefficient-by-direction';

@@ -1,0 +1,103 @@
+import { readFileSync, statSync } from 'node:fs';
+import { readAirPath, type AirOption, type AirPathResult, type Band } from '@/lib/airflow';
+import { compareAirOptions } from '@/lib/decision';
+import { problemAsText, type Problem } from '@/lib/problems';
+import { formatMinutes, formatPercent, formatRange, formatValue, type UnitSymbol } from '@/lib/units';
+
+/** `npm run -s airpath -- FILE [--json]`: an air-path file in, operating points, outlet speeds and options out. */
+const USAGE = 'npm run -s airpath -- FILE [--json]';
+const LARGEST_FILE = 1_000_000;
+
+function main(args: readonly string[]): number {
+  const unknown = args.find((arg) => arg.startsWith('--') && arg !== '--json');
+  const files = args.filter((arg) => !arg.startsWith('--'));
+  const [file] = files;
+  if (unknown !== undefined || file === undefined || files.length > 1) {
+    return refuse([{ code: 'usage', level: 'stop', where: 'the command line', what: unknown === undefined ? `${files.length} files are named; one is needed.` : `“${unknown}” is not known.`, allowed: USAGE, next: 'Name one air-path file.' }]);
+  }
+  const text = readFile(file);
+  if (typeof text !== 'string') return refuse([text]);
+  const reading = readAirPath(text);
+  if (reading.value === undefined) return refuse(reading.problems);
+  const result = compareAirOptions(reading.value, reading.problems);
+  process.stdout.write(args.includes('--json') ? `${JSON.stringify(asJson(result), null, 2)}\n` : asText(result));
+  return 0;
+}
+
+function readFile(file: string): string | Problem {
+  const fault = (what: string, next: string): Problem => ({ code: 'unreadable-file', level: 'stop', where: file, what, allowed: 'an air-path file of up to 1 MB', next });
+  try {
+    const { size } = statSync(file);
+    if (size > LARGEST_FILE) return fault(`It holds ${Math.round(size / 1e6)} MB; an air path takes a few kB.`, 'Choose the air-path file itself.');
+    return readFileSync(file, 'utf8');
+  } catch {
+    return fault('It cannot be opened.', 'Check the name and the folder.');
+  }
+}
+
+function refuse(problems: readonly Problem[]): number {
+  process.stderr.write(`${problems.map(problemAsText).join('\n')}\n`);
+  return 2;
+}
+
+/** The result without the drawing's geometry and curves, which only the screens need. */
+function asJson(result: AirPathResult): object {
+  const { title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea, lossShares, jetThrust, sides, worstDirection, need, best, unknowns, conflicts, problems } = result;
+  return {
+    schema: 'leeward/air-path-result', version: 1, units: 'SI', title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea,
+    lossShares, jetThrust, sides, worstDirection, need, best,
+    options: result.options.map((option) => Object.fromEntries(Object.entries(option).filter(([key]) => key !== 'fanCurve' && key !== 'ductCurve'))),
+    unknowns, conflicts, problems,
+  };
+}
+
+function asText(result: AirPathResult): string {
+  const { today, need } = result;
+  return [
+    result.title,
+    '',
+    `Today: ${range(today.flow, 'L/s')} at ${range(today.pressure, 'Pa')}, ${formatPercent(today.shareOfFreeFlow.value)} of the free flow. ${HELD_BY[result.bottleneck]}`,
+    ...result.outlets.map((outlet) => `  ${outlet.name}: ${range(outlet.speed, 'm/s')}, ${formatPercent(outlet.share.value)} of the air`),
+    `The print needs ${range(need.coefficient, 'W/(m²·K)')} on every side. At this air the shortest layer takes ${formatRange(need.minimumLayerTime.lumped, need.minimumLayerTime.layerHistory, 's')}.`,
+    '',
+    'Where the pressure goes:',
+    ...result.lossShares.slice(0, 6).map((loss) => `  ${formatPercent(loss.share).padStart(5)}  ${loss.label}`),
+    '',
+    'What to change, best first (air speed at the weaker outlet; nine of ten samples lie in the range):',
+    ...result.options.flatMap((option) => optionLines(option, result)),
+    '',
+    ...unknownLines(result),
+    ...result.conflicts.map((conflict) => conflict.sentence),
+    ...(result.problems.length === 0 ? [] : ['', ...result.problems.map(problemAsText)]),
+    '',
+  ].join('\n');
+}
+
+const HELD_BY = {
+  fan: 'The fan holds the air back, not the duct.',
+  both: 'Fan and duct hold the air back about equally.',
+  duct: 'The duct holds the air back more than the fan.',
+} as const;
+
+function optionLines(option: AirOption, result: AirPathResult): string[] {
+  const mark = option.id === result.best ? '>' : ' ';
+  const costs = [`${option.price} ${result.currency}`, formatMinutes(option.handsTime / 60), ...(option.printingTime > 0 ? [`${formatMinutes(option.printingTime / 60)} printing`] : []), ...(option.timePerPrint > 0 ? [`${formatMinutes(option.timePerPrint / 60)} more per print`] : [])];
+  return [
+    `${mark} ${option.title}`,
+    `    ${range(option.weakestSpeed, 'm/s')}, needs ${range(option.neededSpeed, 'm/s')}; reaches it in ${formatPercent(option.chance)}; ${option.handsTime === 0 && option.price === 0 ? 'costs nothing' : costs.join(', ')}`,
+    ...option.sideEffects.map((effect) => `    ${effect.sentence}`),
+  ];
+}
+
+function unknownLines(result: AirPathResult): string[] {
+  const [first] = result.unknowns;
+  if (first === undefined || first.saving < 0.01) return ['Nothing that could be measured would change the choice.'];
+  return [`Most telling unknown: ${first.title} (check ${first.check}, ${formatMinutes(first.minutes)}). The choice would change in ${formatPercent(first.chanceOfChange)} of cases; worth ${first.saving.toFixed(1)} ${result.currency}.`];
+}
+
+function range(band: Band, unit: UnitSymbol): string {
+  if (!Number.isFinite(band.high)) return `${formatValue(band.low, unit)} or more`;
+  return formatRange(band.low, band.high, unit);
+}
+
+process.exitCode = main(process.argv.slice(2));

@@ -1,0 +1,37 @@
+import { samplePath, type Air, type SampledPath, type UncertainInputs } from '@/lib/airflow';
+import { coolingOfSamples, neededOfSamples, type SampledCooling } from '@/lib/cooling';
+import type { AirChange } from './air-options';
+
+/** One change over all joint samples. */
+export interface SampledOption {
+  readonly change: AirChange;
+  readonly path: SampledPath;
+  readonly cooling: SampledCooling;
+  /** Coefficient that the print needs, W/(m²·K). */
+  readonly needed: Float64Array;
+  /** Worst side over need. */
+  readonly coverage: Float64Array;
+}
+
+/** Mean of layer and air temperature for the air's properties, K: about 60 °C. A change of 20 K moves the result by 1 %. */
+const FILM_TEMPERATURE = 333;
+
+/** Solves all changes on the same joint samples; paths and needs that are the same are solved once. */
+export function sampleOptions(changes: readonly AirChange[], air: Air, inputs: UncertainInputs, today: SampledPath): SampledOption[] {
+  const first = changes[0];
+  const solved = new Map<unknown, { path: SampledPath; cooling: SampledCooling }>();
+  const needs = new Map<string, Float64Array>();
+  return changes.map((change) => {
+    const state = solved.get(change.variant) ?? solve(change, first?.variant === change.variant ? today : undefined, air, inputs);
+    solved.set(change.variant, state);
+    const key = `${change.task.layerTime} ${change.task.nozzleTemperature}`;
+    const needed = needs.get(key) ?? neededOfSamples(change.task, inputs);
+    needs.set(key, needed);
+    return { change, ...state, needed, coverage: state.cooling.worst.map((worst, s) => worst / (needed[s] ?? 1)) };
+  });
+}
+
+function solve(change: AirChange, known: SampledPath | undefined, air: Air, inputs: UncertainInputs): { path: SampledPath; cooling: SampledCooling } {
+  const path = known ?? samplePath(change.variant, air, inputs);
+  return { path, cooling: coolingOfSamples(change.variant, path, air, inputs, FILM_TEMPERATURE) };
+}

@@ -1,0 +1,5 @@
+export { bandOf, chanceAtLeast } from './air-bands';
+export { airChanges, taskOf } from './air-options';
+export type { AirChange, AirChanges } from './air-options';
+export { USUAL_SETTINGS, compareAirOptions } from './compare-air-options';
+export type { CompareSettings } from './compare-air-options';
