@@ -51,7 +51,9 @@ export function CurveChart({ curves, points, flowAxis = 'flow, L/s', pressureAxi
     segments: [],
     bounds: { x: plot.x + 6, y: plot.y - 8, w: width - plot.x - 8, h: plot.h + 2 },
   };
-  const callouts = points.map((point) => placePoint(point, { x: x(point.flow), y: y(point.pressure) }, obstacles));
+  // The recommended point chooses its place first: the eye goes there.
+  const inOrder = [...points].sort((a, b) => Number(b.chosen ?? false) - Number(a.chosen ?? false));
+  const callouts = new Map(inOrder.map((point) => [point.letter, placePoint(point, { x: x(point.flow), y: y(point.pressure) }, obstacles)]));
   const names = curves.map((curve, i) => placeName(curve, paths[i] ?? [], obstacles));
   return (
     <Sheet width={width} height={height} label={chartWords(curves, points, flowAxis, pressureAxis)}>
@@ -64,7 +66,7 @@ export function CurveChart({ curves, points, flowAxis = 'flow, L/s', pressureAxi
       <Words x={plot.x + 8} y={plot.y + 4} halo>{pressureAxis}</Words>
       {curves.map((curve, i) => <path key={curve.name} className={`d-line d-${lineOf(curve)}`} d={pathOf(paths[i] ?? [])} />)}
       {names.map((name) => <Words key={name.words} x={name.box.x} y={name.box.y + 12} halo strong={name.strong}>{name.words}</Words>)}
-      {points.map((point, i) => <Callout key={point.letter} point={point} at={{ x: x(point.flow), y: y(point.pressure) }} place={callouts[i]} x={x} y={y} />)}
+      {points.map((point) => <Callout key={point.letter} point={point} at={{ x: x(point.flow), y: y(point.pressure) }} place={callouts.get(point.letter)} x={x} y={y} />)}
     </Sheet>
   );
 }

@@ -82,7 +82,7 @@ function PenMark({ on, words }: { readonly on: Frame; readonly words: string }) 
   return (
     <g>
       <Stroke on={on} d="M31.5 2.5H38.5" line="accent-edge" />
-      <Dimension upright from={atY(on, 2.5)} to={atY(on, 27)} at={atX(on, -1)} edges={[atX(on, 30), atX(on, 20)]} {...(on.size === 'row' ? {} : { words })} />
+      {on.size !== 'row' && <Dimension upright from={atY(on, 2.5)} to={atY(on, 27)} at={atX(on, -1)} edges={[atX(on, 30), atX(on, 20)]} words={words} />}
     </g>
   );
 }

@@ -24,7 +24,7 @@ export function KitchenScaleDrawing({ spec, plate }: { readonly spec: ScaleSpec;
           {[43.5, 48, 52.5].map((x) => {
             const out = x < 48 ? -1 : x > 48 ? 1 : 0;
             const points = out === 0 ? [{ x: atX(on, x), y: atY(on, 4) }, { x: atX(on, x), y: atY(on, 30) }] : [{ x: atX(on, x), y: atY(on, 4) }, { x: atX(on, x), y: atY(on, 29) }, { x: atX(on, x + out * 22), y: atY(on, 30.5) }];
-            return <FlowLine key={x} points={points} speed={4} radius={12} />;
+            return <FlowLine key={x} points={points} speed={plate.size === 'row' ? 1 : 3} radius={12} />;
           })}
           <Stroke on={on} d="M14 33H82V36H14ZM44 36H52V40H44Z" line="edge" fill="paper" />
         </g>

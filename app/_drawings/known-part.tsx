@@ -57,11 +57,11 @@ function FrontView({ x, shape }: { readonly x: number; readonly shape: KnownShap
       {profile.map((half, i) => {
         const y = levelOf(i);
         const flare = i >= 5 && i <= 13 ? (i - 4) / 9 : 0;
-        const left = shape.curlLeft * flare * h * curlScale;
-        const right = shape.curlRight * flare * h * curlScale;
+        const left = shape.curlLeft * flare * h * 1.4 * curlScale;
+        const right = shape.curlRight * flare * h * 1.4 * curlScale;
         const corner = i < 3 ? shape.corners * h * (1 - i * 0.3) : 0;
         if (corner > 0) return <Bead key={i} d={`M${px(x - half + h / 2)} ${px(y - corner)}Q${px(x)} ${px(y + corner)} ${px(x + half - h / 2)} ${px(y - corner)}`} height={h} fault={i === 0} />;
-        if (shape.gaps && i % 4 === 3) return <g key={i}><Bead d={straightBead(x - half, x - half * 0.2, y, h)} height={h} fault /><Bead d={straightBead(x + half * 0.25, x + half, y, h)} height={h} fault /></g>;
+        if (shape.gaps && (i === 1 || i === 8 || i === 10 || i === 13)) return <g key={i}><Bead d={straightBead(x - half, x - half * 0.2, y, h)} height={h} fault /><Bead d={straightBead(x + half * 0.25, x + half, y, h)} height={h} fault /></g>;
         return <CurledLayer key={i} x1={x - half} x2={x + half} y={y} left={left} right={right} />;
       })}
       {shape.melted && <path className="d-line d-accent d-fill-accw" d={`M${x - 22} ${levelOf(14)}C${x - 32} ${levelOf(13)} ${x - 30} ${levelOf(17)} ${x - 6} ${levelOf(17)}S${x + 32} ${levelOf(16)} ${x + 24} ${levelOf(14)}Z`} />}
@@ -72,7 +72,7 @@ function FrontView({ x, shape }: { readonly x: number; readonly shape: KnownShap
 }
 
 function CurledLayer({ x1, x2, y, left, right }: { readonly x1: number; readonly x2: number; readonly y: number; readonly left: number; readonly right: number }) {
-  const reach = (x2 - x1) * 0.42;
+  const reach = (x2 - x1) * 0.36;
   const leftEnd = liftedBead(x1, x2, y, h, left, reach, 'left');
   const rightEnd = liftedBead(x1, x2, y, h, right, reach, 'right');
   return (
@@ -131,7 +131,7 @@ function target(spot: FactSpot, front: number, side: number, shape: KnownShape):
     case 'curl-left': return { x: front - 26, y: levelOf(8) + 5 };
     case 'curl-right': return { x: front + 26, y: levelOf(8) + 5 };
     case 'corners': return { x: front - 39, y: levelOf(0) };
-    case 'gaps': return { x: front - 16, y: levelOf(3) };
+    case 'gaps': return { x: front - 30, y: levelOf(8) };
     case 'top': return { x: front - 22, y: levelOf(15) };
     case 'shift': return { x: side + sideHalf + Math.max(0, stepPx(shape)) + 1, y: levelOf(movedFrom) };
     case 'lean': return { x: side + sideHalf + 4, y: levelOf(11) };

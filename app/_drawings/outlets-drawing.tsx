@@ -10,8 +10,8 @@ import { Words } from './words';
 
 type OutletsSpec = Extract<Drawing, { show: 'outlets' }>;
 
-/** Air speed drawn for an outlet that takes the whole air, m/s: only the proportion of the two sides is meant. */
-const speedOfAll = 11;
+/** Air speed drawn for an outlet that takes the whole air, m/s: only the proportion of the two sides is meant. Small drawings take lighter lines. */
+const speedOfAll = { row: 3.6, step: 7, figure: 11 } as const;
 
 /** The two outlets of a part-cooling duct at the nozzle, from the front or from above, with the air each side gets. */
 export function OutletsDrawing({ spec, plate }: { readonly spec: OutletsSpec; readonly plate: Plate }) {
@@ -47,7 +47,7 @@ function SideAir({ on, share, spec, way }: { readonly on: Frame; readonly share:
   const none = share < 0.03;
   return (
     <g>
-      {!none && [0, 1].map((i) => <FlowLine key={i} points={[at(11 + i * 4, 4), at(11 + i * 4, 25 - i * 2), at(36 + i * 2 + share * 4, 44.5 - i * 4)]} speed={share * speedOfAll} radius={10} />)}
+      {!none && [0, 1].map((i) => <FlowLine key={i} points={[at(11 + i * 4, 4), at(11 + i * 4, 25 - i * 2), at(36 + i * 2 + share * 4, 44.5 - i * 4)]} speed={share * speedOfAll[on.size]} radius={10} />)}
       {spec.strips === true && <Strip from={at(27, 33)} share={share} way={way} k={on.k} />}
       {spec.meter === true && <Vane at={at(31, 42)} k={on.k} />}
     </g>
@@ -98,8 +98,8 @@ function FromAbove({ spec, plate, left, right }: { readonly spec: OutletsSpec; r
       <circle className="d-no-line d-fill-ink" cx={atX(on, 48)} cy={atY(on, 28)} r={px(1.6 * on.k)} />
       {[20, 28, 36].map((y) => (
         <g key={y}>
-          {left >= 0.03 && <FlowLine points={[at(14, y), at(30 + left * 10, y)]} speed={left * speedOfAll} />}
-          {right >= 0.03 && <FlowLine points={[at(82, y), at(66 - right * 10, y)]} speed={right * speedOfAll} />}
+          {left >= 0.03 && <FlowLine points={[at(14, y), at(30 + left * 10, y)]} speed={left * speedOfAll[on.size]} />}
+          {right >= 0.03 && <FlowLine points={[at(82, y), at(66 - right * 10, y)]} speed={right * speedOfAll[on.size]} />}
         </g>
       ))}
       {spec.meter === true && <Vane at={at(24, 28)} k={on.k} />}

@@ -26,18 +26,18 @@ export function touchLayout(width: number): TouchLayout {
 }
 
 function around(width: number): TouchLayout {
-  const k = (width - 226) / 127;
-  const left = 138;
+  const k = (width - 240) / 127;
+  const left = 148;
   const top = 74;
   const label = (x: number, y: number, anchor: Anchor, landing = 28): LabelPlace => ({ x, y: Math.round(top + y * k), anchor, landing });
   const start = Math.round(left + 127 * k + 16);
   return {
     width, height: Math.round(top + 87 * k + 66), wide: true, k, left, top,
     labels: {
-      'top-face': label(120, 14, 'end'),
-      'steep-underside': label(120, 35, 'end', 16),
-      wall: label(120, 66, 'end'),
-      'bottom-edge': label(120, 96, 'end'),
+      'top-face': label(130, 14, 'end'),
+      'steep-underside': label(130, 35, 'end', 16),
+      wall: label(130, 66, 'end'),
+      'bottom-edge': label(130, 96, 'end'),
       hole: { x: left + 36 * k, y: 40, anchor: 'middle', landing: 0 },
       span: { x: left + 70 * k, y: 40, anchor: 'middle', landing: 0 },
       'thin-tip': label(start, 8, 'start', 20),
@@ -51,7 +51,7 @@ function around(width: number): TouchLayout {
 }
 
 function columns(width: number): TouchLayout {
-  const textLeft = 100;
+  const textLeft = 106;
   const textRight = width - 80;
   const left = textLeft + 18;
   const k = (textRight - 14 - left) / 127;

@@ -25,5 +25,5 @@ export const touchZones: readonly TouchZone[] = [
   { id: 'seam', words: ['seam'], to: [119.5, 52], end: 'face', edge: 'M119.5 29V80', area: 'M116.5 31L123 26.4V77L116.5 81.6Z' },
   { id: 'inside', words: ['inside'], to: [104, 75], end: 'face', edge: 'M79 87Q80 80 88 79H95V65Q98 60 101 63T107 60T112 61V87Z', area: 'M79 87Q80 80 88 79H95V65Q98 60 101 63T107 60T112 61V87Z' },
   { id: 'whole-part', words: ['whole part'], to: [52, 93], end: 'edge', edge: 'M10 91V93H112V91', area: 'M10 89H112V95H10Z' },
-  { id: 'machine', words: ['the machine'], to: [120, 87], end: 'edge', edge: 'M-6 87H10M112 87H133', area: 'M112 87H133V92H112Z' },
+  { id: 'machine', words: ['machine'], to: [120, 87], end: 'edge', edge: 'M-6 87H10M112 87H133', area: 'M112 87H133V92H112Z' },
 ];

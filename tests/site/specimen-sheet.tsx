@@ -10,6 +10,8 @@ import { specimens } from './specimens';
 
 const folder = process.argv[2] ?? '/tmp/specimens';
 const only = process.argv[3];
+/** Height of one photograph, px: small enough to be looked at without being shrunk. */
+const slice = 1300;
 const root = `${import.meta.dirname}/../..`;
 const face = (name: string): string => readFileSync(`${root}/node_modules/@fontsource-variable/${name}/files/${name}-latin-wght-normal.woff2`).toString('base64');
 
@@ -38,7 +40,10 @@ async function photograph(): Promise<void> {
       writeFileSync(file, page(<section><h2>{group.name}</h2><div className="lay">{group.items.map((item) => <div className="one" key={item.name}>{item.show}<p>{item.name}</p></div>)}</div></section>, paper));
       await tab.goto(`file://${file}`);
       await tab.evaluate(() => document.fonts.ready);
-      await tab.screenshot({ path: `${folder}/${group.name}-${paper}.png`, fullPage: true });
+      const height = await tab.evaluate(() => document.documentElement.scrollHeight);
+      for (let top = 0, sheet = 1; top < height; top += slice, sheet += 1) {
+        await tab.screenshot({ path: `${folder}/${group.name}-${paper}-${sheet}.png`, fullPage: true, clip: { x: 0, y: top, width: 1440, height: Math.min(slice, height - top) } });
+      }
     }
   }
   await browser.close();

@@ -113,10 +113,10 @@ export const curves = [
   { name: 'new duct', of: 'duct', fitted: false, points: ductCurve(0.53, 55) },
 ] as const;
 export const operatingPoints = [
-  { letter: 'A', flow: 0.395, pressure: 81, words: '0.395 L/s, measured', flowRange: [0.363, 0.427] },
-  { letter: 'B', flow: 0.66, pressure: 229, words: '0.66 L/s, 32 : 68' },
-  { letter: 'C', flow: 0.53, pressure: 53, words: '0.53 L/s, 52 : 48', chosen: true },
-  { letter: 'D', flow: 0.99, pressure: 190, words: '0.98 L/s, 52 : 48' },
+  { letter: 'A', flow: 0.395, pressure: 80.3, words: '0.395 L/s, measured', flowRange: [0.363, 0.427] },
+  { letter: 'B', flow: 0.66, pressure: 219.5, words: '0.66 L/s, 32 : 68' },
+  { letter: 'C', flow: 0.53, pressure: 52.4, words: '0.53 L/s, 52 : 48', chosen: true },
+  { letter: 'D', flow: 0.97, pressure: 174, words: '0.97 L/s, 52 : 48' },
 ] as const;
 
 const bump = (at: number, width: number, height: number) => (x: number) => height * Math.exp(-(((x - at) / width) ** 2));
