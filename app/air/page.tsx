@@ -1,7 +1,8 @@
 import type { Metadata } from 'next';
+import { AirScreen } from './air-screen';
 
 export const metadata: Metadata = { title: 'Air path' };
 
 export default function AirPage() {
-  return <h1>Air path</h1>;
+  return <AirScreen />;
 }
