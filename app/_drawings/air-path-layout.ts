@@ -1,0 +1,169 @@
+import type { Point } from './arrows';
+
+/** One outlet as it is drawn; lengths in mm, direction in degrees round the nozzle: 0 right, 90 back, 180 left, 270 front. */
+export interface PlanOutlet {
+  readonly name: string;
+  readonly direction: number;
+  /** Clear mouth: across the plan and in height. */
+  readonly width: number;
+  readonly height: number;
+  /** From the mouth to the nozzle's axis. */
+  readonly distance: number;
+  /** Length of its branch from the fork, clear width of its channel, and how many bends it has. */
+  readonly branch: number;
+  readonly channel: number;
+  readonly bends: number;
+  /** Air speed at the mouth, m/s, and the same in words with its range. */
+  readonly speed: number;
+  readonly reading: string;
+}
+
+export interface PlanFan {
+  readonly size: number;
+  readonly kind: 'radial' | 'axial';
+  readonly name: string;
+  readonly reading: string;
+}
+
+/** A straight-sided channel by its middle line, mm; closed at its far end or open. */
+export interface Channel {
+  readonly points: readonly Point[];
+  readonly width: number;
+  readonly closed: boolean;
+}
+
+export interface OutletLayout {
+  readonly outlet: PlanOutlet;
+  readonly mouth: Point;
+  /** Way of the air from the fan's foot to the mouth. */
+  readonly way: readonly Point[];
+  /** Clearly less air than the strongest. */
+  readonly lee: boolean;
+  /** Branch length as drawn, mm. */
+  readonly drawnBranch: number;
+}
+
+export interface AirPathLayout {
+  readonly fan: { readonly x: number; readonly y: number };
+  readonly fork: Point;
+  readonly channels: readonly Channel[];
+  readonly outlets: readonly OutletLayout[];
+  /** Edges of everything, mm, nozzle at 0, 0, back upward (negative y). */
+  readonly box: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+  /** Half the spread of the side channels' middle lines. */
+  readonly reach: number;
+  /** False where a length could not be drawn as long as it is. */
+  readonly toScale: boolean;
+}
+
+export const wallThickness = 1.6;
+/** An outlet under this share of the strongest one's speed lies in the lee. */
+const leeShare = 0.8;
+const longestTrunk = 45;
+
+/**
+ * Lays the air path out in the plan from its dimensions: mouths where they stand round the nozzle, channels on a
+ * rectangle around it, the fork so far back and so far to one side that the branches come out as long as they are.
+ * A single outlet has no fork: the same duct runs straight to it.
+ */
+export function layOutAirPath(fan: PlanFan, duct: { readonly width: number; readonly length: number }, outlets: readonly PlanOutlet[]): AirPathLayout {
+  const widest = Math.max(4, ...outlets.map((o) => o.channel));
+  const reach = Math.max(12, ...outlets.map((o) => o.distance)) + widest / 2 + 4;
+  const fork = forkOf(outlets, reach, widest, fan.size);
+  const trunk = Math.min(longestTrunk, Math.max(4, duct.length));
+  const foot = fork.y - widest / 2 - trunk;
+  const laid = outlets.map((outlet) => layOutOutlet(outlet, fork, reach, { x: fork.x, y: foot }, outlets));
+  const r = fan.size / 2;
+  const centre = { x: fan.kind === 'radial' ? fork.x + 0.46 * r : fork.x, y: foot - r };
+  const rim = reach + widest / 2 + wallThickness;
+  const front = laid.some((o) => o.way.some((p) => p.y > widest)) ? rim : Math.max(12, ...outlets.map((o) => o.width / 2 + 6));
+  return {
+    fan: centre, fork, reach, outlets: laid,
+    channels: [{ points: [{ x: fork.x, y: foot }, { x: fork.x, y: fork.y + widest / 2 }], width: duct.width, closed: true }, ...laid.flatMap((o) => channelsOf(o, fork))],
+    box: { left: Math.min(-rim, centre.x - r), right: Math.max(rim, centre.x + r), top: centre.y - r, bottom: front },
+    toScale: duct.length <= longestTrunk && laid.every((o) => Math.abs(o.drawnBranch - o.outlet.branch) <= 0.15 * Math.max(10, o.outlet.branch)),
+  };
+}
+
+/** Back and aside so that left and right branches get their lengths: L + R gives how far back, L − R how far aside. */
+function forkOf(outlets: readonly PlanOutlet[], reach: number, widest: number, fanSize: number): Point {
+  const sides = outlets.filter((o) => Math.abs(Math.cos(rad(o.direction))) > 0.7);
+  const left = sides.find((o) => Math.cos(rad(o.direction)) < 0);
+  const right = sides.find((o) => Math.cos(rad(o.direction)) > 0);
+  const least = Math.max(widest * 1.5 + 6, ...outlets.filter((o) => Math.sin(rad(o.direction)) > 0.5).map((o) => o.distance + widest / 2 + 4));
+  const lengths = [left, right].filter((o) => o !== undefined).map((o) => o.branch + o.distance);
+  const mean = lengths.reduce((sum, l) => sum + l, 0) / Math.max(1, lengths.length);
+  const back = Math.min(Math.max(least, mean - 2 * reach), least + 40);
+  const aside = left !== undefined && right !== undefined ? (left.branch - right.branch) / 2 : 0;
+  const most = Math.min(reach, fanSize);
+  return { x: Math.min(Math.max(aside, -most), most), y: -back };
+}
+
+function layOutOutlet(outlet: PlanOutlet, fork: Point, reach: number, foot: Point, all: readonly PlanOutlet[]): OutletLayout {
+  const a = rad(outlet.direction);
+  const mouth = { x: outlet.distance * Math.cos(a), y: -outlet.distance * Math.sin(a) };
+  const turn = hitOf(a, reach, -fork.y);
+  const round = aroundTo(fork, turn, reach);
+  const way = [foot, fork, ...round, mouth];
+  const strongest = Math.max(...all.map((o) => o.speed));
+  return { outlet, mouth, way, lee: all.length > 1 && outlet.speed < leeShare * strongest, drawnBranch: lengthOf([fork, ...round, mouth]) };
+}
+
+/** Where the ray from the nozzle in this direction meets the rectangle of channels. */
+function hitOf(a: number, reach: number, back: number): Point {
+  const c = Math.cos(a);
+  const s = Math.sin(a);
+  const sideways = Math.abs(c) < 1e-9 ? Infinity : reach / Math.abs(c);
+  const along = Math.abs(s) < 1e-9 ? Infinity : (s > 0 ? back : reach) / Math.abs(s);
+  const t = Math.min(sideways, along);
+  return { x: t * c, y: -t * s };
+}
+
+/** From the fork along the rectangle to the place where the branch turns inward. */
+function aroundTo(fork: Point, turn: Point, reach: number): Point[] {
+  if (Math.abs(turn.y - fork.y) < 1e-6) return [turn];
+  const side = turn.x === 0 ? (fork.x < 0 ? -reach : reach) : Math.sign(turn.x) * reach;
+  const corner = { x: side, y: fork.y };
+  return Math.abs(turn.x - side) < 1e-6 ? [corner, turn] : [corner, { x: side, y: turn.y }, turn];
+}
+
+/** The branch with its closed end just beyond the turn, and the stub with the mouth. */
+function channelsOf({ outlet, way, mouth }: OutletLayout, fork: Point): Channel[] {
+  const round = way.slice(1, -1);
+  const turn = round.at(-1) ?? fork;
+  const before = round.at(-2) ?? fork;
+  const straight = Math.hypot(turn.x - before.x, turn.y - before.y) < 1e-6;
+  const end = straight ? turn : beyond(before, turn, outlet.width / 2);
+  return [
+    { points: [{ x: fork.x, y: fork.y - outlet.channel / 2 }, ...round.slice(0, -1), end], width: outlet.channel, closed: true },
+    { points: [turn, mouth], width: outlet.width, closed: false },
+  ];
+}
+
+export function beyond(from: Point, to: Point, by: number): Point {
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  return { x: to.x + ((to.x - from.x) * by) / length, y: to.y + ((to.y - from.y) * by) / length };
+}
+
+/** A parallel to a polyline at `by` to its left, corners mitred. */
+export function parallelTo(points: readonly Point[], by: number): Point[] {
+  return points.map((p, i) => {
+    const a = points[i - 1];
+    const b = points[i + 1];
+    const n1 = a === undefined ? undefined : normalOf(a, p);
+    const n2 = b === undefined ? undefined : normalOf(p, b);
+    const n = n1 === undefined ? (n2 ?? { x: 0, y: 0 }) : n2 === undefined ? n1 : n1;
+    if (n1 === undefined || n2 === undefined) return { x: p.x + n.x * by, y: p.y + n.y * by };
+    const share = 1 + n1.x * n2.x + n1.y * n2.y;
+    if (share < 0.2) return { x: p.x + n1.x * by, y: p.y + n1.y * by };
+    return { x: p.x + ((n1.x + n2.x) / share) * by, y: p.y + ((n1.y + n2.y) / share) * by };
+  });
+}
+
+function normalOf(a: Point, b: Point): Point {
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  return { x: (b.y - a.y) / length, y: -(b.x - a.x) / length };
+}
+
+const rad = (degrees: number): number => (degrees * Math.PI) / 180;
+const lengthOf = (points: readonly Point[]): number => points.reduce((sum, p, i) => sum + (i === 0 ? 0 : Math.hypot(p.x - (points[i - 1]?.x ?? 0), p.y - (points[i - 1]?.y ?? 0))), 0);
