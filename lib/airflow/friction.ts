@@ -26,7 +26,7 @@ export function frictionFactor(section: Section, reynolds: number, relativeRough
 export function laminarFactor(section: Section): number {
   if (section.shape === 'circle') return 64;
   const a = aspectOf(section);
-  return 96 * (1 - 1.3553 * a + 1.9467 * a ** 2 - 1.7012 * a ** 3 + 0.9564 * a ** 4 - 0.2537 * a ** 5);
+  return 96 * (1 + a * (-1.3553 + a * (1.9467 + a * (-1.7012 + a * (0.9564 - 0.2537 * a)))));
 }
 
 /**

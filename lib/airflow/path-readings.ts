@@ -3,7 +3,7 @@ import type { PathReading } from './air-path';
 import type { PathVariant } from './path-network';
 import { samplePath, type SampledPath } from './sampled-path';
 import { seededRandom, normalDeviate, type SeededRandom } from './seeded-random';
-import { DUCT_INPUTS, FAN_INPUTS, OUTLET_INPUTS, SHARED_INPUTS, type UncertainInputs } from './uncertain-inputs';
+import { DUCT_INPUTS, FAN_INPUTS, OUTLET_INPUTS, SHARED_INPUTS, withDeviates, type UncertainInputs } from './uncertain-inputs';
 
 /**
  * What each sample says a reading should have been, in the reading's unit; undefined when the path cannot say.
@@ -137,7 +137,7 @@ function drawAgain(state: Chain, share: number, columns: readonly number[], vari
     const start = column * count;
     for (let s = 0; s < count; s += 1) deviates[start + s] = inputs.deviates[start + (chosen[s] ?? 0)] ?? 0;
   }
-  return evaluated({ ...inputs, deviates }, variant, air, readings);
+  return evaluated(withDeviates(inputs.layout, count, deviates), variant, air, readings);
 }
 
 /** Size of a step, as a share of the prior's spread. */
@@ -155,7 +155,7 @@ function moveAll(state: Chain, degree: number, columns: readonly number[], varia
       deviates[s] = keep * (deviates[s] ?? 0) + STEP * (QUANTILES[(random.uniform() * 4096) | 0] ?? 0);
     }
   }
-  const tried = evaluated({ ...inputs, deviates }, variant, air, readings);
+  const tried = evaluated(withDeviates(inputs.layout, count, deviates), variant, air, readings);
   for (let s = 0; s < count; s += 1) {
     const gain = degree * ((tried.fit[s] ?? 0) - (state.fit[s] ?? 0));
     if (gain >= 0 || random.uniform() < Math.exp(gain)) continue;

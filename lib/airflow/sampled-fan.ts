@@ -47,14 +47,14 @@ export function sampleFan(fan: FanFacts, slot: number, air: Air, inputs: Uncerta
   const freeFlow = new Float64Array(inputs.count);
   const maxPressure = new Float64Array(inputs.count);
   for (let s = 0; s < inputs.count; s += 1) {
-    const turns = flowSpread * (flowDeviates[s] ?? 0) + speedSpread * (speedDeviates[s] ?? 0);
-    freeFlow[s] = middle.freeFlow * Math.exp(turns);
-    maxPressure[s] = middle.maxPressure * Math.exp(2 * turns + ownSpread * (pressureDeviates[s] ?? 0));
+    const turns = Math.exp(flowSpread * (flowDeviates[s] ?? 0) + speedSpread * (speedDeviates[s] ?? 0));
+    freeFlow[s] = middle.freeFlow * turns;
+    maxPressure[s] = middle.maxPressure * turns * turns * Math.exp(ownSpread * (pressureDeviates[s] ?? 0));
   }
   return {
     freeFlow,
     maxPressure,
-    shapeWeight: Float64Array.from(fanColumn(inputs, slot, 'fan-shape'), normalShare),
+    shapeWeight: fanColumn(inputs, slot, 'fan-shape').map(normalShare),
     table: fan.shape.kind === 'band' ? undefined : shapeTable(middle),
   };
 }

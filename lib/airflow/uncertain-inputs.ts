@@ -9,6 +9,8 @@ export interface UncertainInputs {
   readonly layout: InputLayout;
   /** Column after column. */
   readonly deviates: Float64Array;
+  /** Columns already turned into multipliers, by column and spread; many options share them. */
+  readonly multipliers: Map<string, Float64Array>;
 }
 
 /** How many fans and ducts have inputs of their own. */
@@ -43,7 +45,23 @@ export function inputLayout(fans: number, ducts: number): InputLayout {
 
 /** Draws stratified joint samples. The same seed, count and layout give the same samples. */
 export function drawInputs(layout: InputLayout, count: number, seed: number): UncertainInputs {
-  return { count, layout, deviates: stratifiedNormals(count, layout.columns, seed) };
+  return withDeviates(layout, count, stratifiedNormals(count, layout.columns, seed));
+}
+
+/** Samples with other deviates in the same layout. */
+export function withDeviates(layout: InputLayout, count: number, deviates: Float64Array): UncertainInputs {
+  return { count, layout, deviates, multipliers: new Map() };
+}
+
+/** A column as multipliers around 1: exp(spread × deviate). Not to be written to: options share it. */
+export function multiplierOf(inputs: UncertainInputs, deviates: Float64Array, spread: number): Float64Array {
+  const key = `${deviates.byteOffset} ${spread}`;
+  const known = inputs.multipliers.get(key);
+  if (known !== undefined) return known;
+  const values = new Float64Array(inputs.count);
+  for (let s = 0; s < inputs.count; s += 1) values[s] = Math.exp(spread * (deviates[s] ?? 0));
+  inputs.multipliers.set(key, values);
+  return values;
 }
 
 export function sharedColumn(inputs: UncertainInputs, name: SharedInput): Float64Array {

@@ -1,6 +1,6 @@
 import {
-  conductivityOfAir, logSpread, outletColumn, PRANDTL_NUMBER_OF_AIR, shareAtOffset, jetHalfWidth, sharedColumn, viscosityOfAir,
-  type Air, type PathVariant, type SampledPath, type UncertainInputs,
+  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
+  type Air, type OutletFacts, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
 import { polymerNamed } from './polymers';
 import { neededBiot } from './needed-biot';
@@ -40,9 +40,13 @@ const LEE_SHARE = { low: 0.25, high: 0.6 } as const;
  * lee + (1 - lee)·(1 + cos a)/2 of it. Jets on one side add as squares; still air adds its own.
  * The joint of these parts is an estimate; its spread is carried by the samples.
  */
-export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number): SampledCooling {
+export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore = new Map<OutletFacts, JetGeometry>()): SampledCooling {
   const { count } = inputs;
-  const jets = variant.outlets.map((outlet, k) => jetColumns(variant, outlet, k, path, air, inputs, filmTemperature));
+  const jets = variant.outlets.map((outlet, k) => {
+    const geometry = store.get(outlet) ?? jetGeometry(outlet, k, variant.ductSlot, inputs, filmTemperature);
+    store.set(outlet, geometry);
+    return jetColumns(geometry, path.outlets[k]?.speed ?? new Float64Array(count), air, filmTemperature);
+  });
   const lee = sharedColumn(inputs, 'lee-share').map((z) => LEE_SHARE.low + (LEE_SHARE.high - LEE_SHARE.low) / (1 + Math.exp(-1.7 * z)));
   const turned = variant.outlets.map((outlet) => Float64Array.from({ length: SIDES }, (_, side) => (1 + Math.cos((side * 2 * Math.PI) / SIDES - outlet.direction.value)) / 2));
   const worst = new Float64Array(count);
@@ -128,58 +132,89 @@ export function neededOfSamples(task: SampledTask, inputs: UncertainInputs): Flo
   return needed;
 }
 
+/** What of a jet depends on its outlet alone and not on the fan, per sample: kept while many fans are tried on one duct. */
+export interface JetGeometry {
+  /** Share of the exit speed that still arrives at the spot. */
+  readonly arrives: Float64Array;
+  /** Speed that counts in Martin's law, over the exit speed. */
+  readonly counts: Float64Array;
+  /** Exponent of the Reynolds number, and everything else of the law. */
+  readonly exponent: Float64Array;
+  readonly factor: Float64Array;
+  readonly round: boolean;
+  readonly length: number;
+}
+
+/** Jet geometries already worked out, by outlet. One store serves one set of joint samples. */
+export type JetStore = Map<OutletFacts, JetGeometry>;
+
 interface JetColumns {
   readonly coefficient: Float64Array;
   readonly arriving: Float64Array;
 }
 
-function jetColumns(variant: PathVariant, outlet: PathVariant['outlets'][number], k: number, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number): JetColumns {
+function jetColumns(geometry: JetGeometry, speeds: Float64Array, air: Air, filmTemperature: number): JetColumns {
+  const viscosity = (viscosityOfAir(filmTemperature) / air.density) * (filmTemperature / 298.15);
+  const { round, length, counts, exponent, factor } = geometry;
+  const lengthOverViscosity = (round ? length : 2 * length) / viscosity;
+  const coefficient = speeds.map((speed, s) => {
+    const reynolds = Math.max(1, speed * (counts[s] ?? 0) * lengthOverViscosity);
+    const power = round ? Math.sqrt(reynolds * (1 + 0.005 * reynolds ** 0.55)) : Math.exp((exponent[s] ?? 0) * Math.log(reynolds));
+    return (factor[s] ?? 0) * power;
+  });
+  return { coefficient, arriving: speeds.map((speed, s) => speed * (geometry.arrives[s] ?? 0)) };
+}
+
+function jetGeometry(outlet: OutletFacts, k: number, slot: number, inputs: UncertainInputs, filmTemperature: number): JetGeometry {
   const { count } = inputs;
   const { mouth } = outlet;
   const round = mouth.shape === 'circle';
-  const short = round ? mouth.width.value : Math.min(mouth.width.value, mouth.height.value);
-  const long = round ? mouth.width.value : Math.max(mouth.width.value, mouth.height.value);
+  const short = Math.min(mouth.width.value, mouth.height.value);
+  const long = Math.max(mouth.width.value, mouth.height.value);
   const equalDiameter = Math.sqrt((4 * long * short) / Math.PI);
-  const viscosity = viscosityOfAir(filmTemperature) / air.density * (filmTemperature / 298.15);
   const conductivity = conductivityOfAir(filmTemperature);
-  const aim = outletColumn(inputs, variant.ductSlot, k, 'outlet-aim');
-  const away = outletColumn(inputs, variant.ductSlot, k, 'outlet-distance');
+  const aim = outletColumn(inputs, slot, k, 'outlet-aim');
+  const away = outletColumn(inputs, slot, k, 'outlet-distance');
   const core = sharedColumn(inputs, 'jet-core');
   const convection = sharedColumn(inputs, 'convection');
   const distanceSpread = logSpread(outlet.distance.value, outlet.distance.plusMinus);
-  const speeds = path.outlets[k]?.speed;
-  const coefficient = new Float64Array(count);
-  const arriving = new Float64Array(count);
+  const columns = { arrives: new Float64Array(count), counts: new Float64Array(count), exponent: new Float64Array(count), factor: new Float64Array(count) };
   // The half-extent of the wetted part: at least four widths, where the law begins to hold, and 12 mm for a usual part.
   const reach = Math.max(4 * short, 12e-3);
+  const aimSpread = AIM_SHARE * outlet.aimError.value;
   for (let s = 0; s < count; s += 1) {
-    const speed = speeds?.[s] ?? 0;
     const distance = outlet.distance.value * Math.exp(distanceSpread * (away[s] ?? 0));
-    const coreConstant = 4 * Math.exp(0.35 * (core[s] ?? 0));
-    const reached = Math.min(1, Math.sqrt((coreConstant * short) / distance), (coreConstant * equalDiameter) / distance);
-    const usual = Math.min(1, Math.sqrt((6 * short) / distance), (6 * equalDiameter) / distance);
-    const offset = outlet.miss.value + distance * Math.abs(Math.tan(outlet.aimError.value * 0.6 * (aim[s] ?? 0)));
+    const coreConstant = CORE_CONSTANT.middle * Math.exp(CORE_SPREAD * (core[s] ?? 0));
+    const reached = speedKept(coreConstant, short, equalDiameter, distance);
+    const offset = outlet.miss.value + aimOffset(distance, Math.min(1.2, aimSpread * Math.abs(aim[s] ?? 0)));
     const hit = shareAtOffset(offset, jetHalfWidth(distance, short));
-    arriving[s] = speed * reached * hit;
-    const effective = speed * (reached / usual) * Math.max(0.05, hit);
-    const nusseltOverLength = round
-      ? roundLaw(effective, short, distance, reach, viscosity)
-      : slotLaw(effective, short, distance, reach, viscosity);
-    coefficient[s] = nusseltOverLength * conductivity * Math.exp(CONVECTION_SPREAD * (convection[s] ?? 0));
+    columns.arrives[s] = reached * hit;
+    columns.counts[s] = (reached / speedKept(CORE_CONSTANT.high, short, equalDiameter, distance)) * Math.max(0.05, hit);
+    const law = round ? roundLaw(short, distance, reach) : slotLaw(short, distance, reach);
+    columns.exponent[s] = law.exponent;
+    columns.factor[s] = law.factor * conductivity * Math.exp(CONVECTION_SPREAD * (convection[s] ?? 0));
   }
-  return { coefficient, arriving };
+  return { ...columns, round, length: short };
 }
 
-/** Martin's laws without their range report, as Nu over its length; see `slotJetConvection` for source and ranges. */
-function slotLaw(speed: number, width: number, distance: number, reach: number, viscosity: number): number {
+/** The entered aim error is a 95 % figure for a jet set by eye; half of it is a standard deviation. */
+const AIM_SHARE = 0.5;
+/** Core constant 4, and nine of ten between 2.2 and 7 (log). Covers the published 2 to 6. */
+const CORE_SPREAD = 0.35;
+
+function speedKept(coreConstant: number, short: number, equalDiameter: number, distance: number): number {
+  return Math.min(1, Math.sqrt((coreConstant * short) / distance), (coreConstant * equalDiameter) / distance);
+}
+
+/** Martin's slot law split into exponent and factor of Re^m/length; see `slotJetConvection` for source and ranges. */
+function slotLaw(width: number, distance: number, reach: number): { exponent: number; factor: number } {
   const exponent = 0.695 - 1 / (reach / (2 * width) + (distance / (2 * width)) ** 1.33 + 3.06);
-  const reynolds = (speed * 2 * width) / viscosity;
-  return (PRANDTL_NUMBER_OF_AIR ** 0.42 * 3.06 * reynolds ** exponent) / (reach / width + distance / width + 2.78) / (2 * width);
+  return { exponent, factor: (PRANDTL_NUMBER_OF_AIR ** 0.42 * 3.06) / (reach / width + distance / width + 2.78) / (2 * width) };
 }
 
-function roundLaw(speed: number, diameter: number, distance: number, reach: number, viscosity: number): number {
-  const reynolds = (speed * diameter) / viscosity;
+/** The round law's factor; its two powers of Re are taken where it is used. */
+function roundLaw(diameter: number, distance: number, reach: number): { exponent: number; factor: number } {
   const over = diameter / Math.max(reach, 2.5 * diameter);
   const shape = (over * (1 - 1.1 * over)) / (1 + 0.1 * (distance / diameter - 6) * over);
-  return (PRANDTL_NUMBER_OF_AIR ** 0.42 * shape * 2 * Math.sqrt(reynolds) * Math.sqrt(1 + 0.005 * reynolds ** 0.55)) / diameter;
+  return { exponent: 0.5, factor: (PRANDTL_NUMBER_OF_AIR ** 0.42 * shape * 2) / diameter };
 }

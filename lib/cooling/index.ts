@@ -9,4 +9,4 @@ export { correctedLayerTime, minimumLayerTime, neededCoefficient, topLayerTemper
 export type { MinimumLayerTime, ModelDepth, NeededCoefficient, PrintTask } from './needed-coefficient';
 export { areaToCool, interfaceTemperature, lineHeat, naturalConvection, radiationCoefficient } from './other-losses';
 export { SIDES, coolingOfSamples, neededOfSamples } from './coefficient-by-direction';
-export type { SampledCooling, SampledTask } from './coefficient-by-direction';
+export type { JetGeometry, JetStore, SampledCooling, SampledTask } from './coefficient-by-direction';

@@ -6,9 +6,14 @@ import type { Band } from '@/lib/airflow';
  */
 export function bandOf(values: Float64Array): Band {
   if (values.length === 0) throw new Error('bandOf: got no values, expected at least one');
-  const sorted = values.slice().sort();
-  const pick = (share: number): number => sorted[Math.round(share * (sorted.length - 1))] ?? Number.NaN;
-  return { value: pick(0.5), low: pick(0.05), high: pick(0.95) };
+  const work = values.slice();
+  const last = work.length - 1;
+  const middle = select(work, Math.round(0.5 * last), 0, last);
+  return {
+    value: middle,
+    low: select(work, Math.round(0.05 * last), 0, Math.round(0.5 * last)),
+    high: select(work, Math.round(0.95 * last), Math.round(0.5 * last), last),
+  };
 }
 
 /** Share of samples for which a holds over b, 0 to 1: how often `a[s] >= b[s]·factor`. */
@@ -16,4 +21,29 @@ export function chanceAtLeast(a: Float64Array, b: Float64Array, factor = 1): num
   let held = 0;
   for (let s = 0; s < a.length; s += 1) if ((a[s] ?? 0) >= factor * (b[s] ?? 0)) held += 1;
   return held / a.length;
+}
+
+/** The value that would stand at `place` if work[left..right] were sorted (Hoare's selection); puts smaller ones before it. */
+function select(work: Float64Array, place: number, left: number, right: number): number {
+  let low = left;
+  let high = right;
+  while (low < high) {
+    const pivot = work[(low + high) >> 1] ?? 0;
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while ((work[i] ?? 0) < pivot) i += 1;
+      while ((work[j] ?? 0) > pivot) j -= 1;
+      if (i > j) break;
+      const kept = work[i] ?? 0;
+      work[i] = work[j] ?? 0;
+      work[j] = kept;
+      i += 1;
+      j -= 1;
+    }
+    if (place <= j) high = j;
+    else if (place >= i) low = i;
+    else break;
+  }
+  return work[place] ?? Number.NaN;
 }

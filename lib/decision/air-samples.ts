@@ -1,5 +1,5 @@
 import { samplePath, type Air, type SampledPath, type UncertainInputs } from '@/lib/airflow';
-import { coolingOfSamples, neededOfSamples, type SampledCooling } from '@/lib/cooling';
+import { coolingOfSamples, neededOfSamples, type JetStore, type SampledCooling } from '@/lib/cooling';
 import type { AirChange } from './air-options';
 
 /** One change over all joint samples. */
@@ -20,9 +20,10 @@ const FILM_TEMPERATURE = 333;
 export function sampleOptions(changes: readonly AirChange[], air: Air, inputs: UncertainInputs, today: SampledPath): SampledOption[] {
   const first = changes[0];
   const solved = new Map<unknown, { path: SampledPath; cooling: SampledCooling }>();
+  const jets: JetStore = new Map();
   const needs = new Map<string, Float64Array>();
   return changes.map((change) => {
-    const state = solved.get(change.variant) ?? solve(change, first?.variant === change.variant ? today : undefined, air, inputs);
+    const state = solved.get(change.variant) ?? solve(change, first?.variant === change.variant ? today : undefined, air, inputs, jets);
     solved.set(change.variant, state);
     const key = `${change.task.layerTime} ${change.task.nozzleTemperature}`;
     const needed = needs.get(key) ?? neededOfSamples(change.task, inputs);
@@ -31,7 +32,7 @@ export function sampleOptions(changes: readonly AirChange[], air: Air, inputs: U
   });
 }
 
-function solve(change: AirChange, known: SampledPath | undefined, air: Air, inputs: UncertainInputs): { path: SampledPath; cooling: SampledCooling } {
+function solve(change: AirChange, known: SampledPath | undefined, air: Air, inputs: UncertainInputs, jets: JetStore): { path: SampledPath; cooling: SampledCooling } {
   const path = known ?? samplePath(change.variant, air, inputs);
-  return { path, cooling: coolingOfSamples(change.variant, path, air, inputs, FILM_TEMPERATURE) };
+  return { path, cooling: coolingOfSamples(change.variant, path, air, inputs, FILM_TEMPERATURE, jets) };
 }

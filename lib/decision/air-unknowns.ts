@@ -1,4 +1,4 @@
-import { fanColumn, normalDeviate, outletColumn, seededRandom, sharedColumn, ductColumn, type AirPath, type AirUnknown, type UncertainInputs } from '@/lib/airflow';
+import { fanColumn, outletColumn, seededRandom, sharedColumn, ductColumn, type AirPath, type AirUnknown, type UncertainInputs } from '@/lib/airflow';
 import type { SampledOption } from './air-samples';
 
 /** A measurement that could be taken, as what it would show in every joint sample. */
@@ -56,7 +56,8 @@ function possibleMeasurements(path: AirPath, today: SampledOption, options: read
 function noisy(measurement: PossibleMeasurement, seed: number): Float64Array {
   const random = seededRandom(seed);
   const { relativeSpread = 0, spread = 0 } = measurement;
-  return measurement.shows.map((value) => value + (relativeSpread * value + spread) * normalDeviate(Math.min(0.9999, Math.max(0.0001, random.uniform()))));
+  // Three uniform numbers make a good enough error of a reading: standard deviation 1, no tails beyond 3.
+  return measurement.shows.map((value) => value + (relativeSpread * value + spread) * 2 * (random.uniform() + random.uniform() + random.uniform() - 1.5));
 }
 
 function valueOf(reads: Float64Array, costs: readonly Float64Array[]): { saving: number; chanceOfChange: number } {

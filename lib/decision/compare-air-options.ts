@@ -112,7 +112,9 @@ function tooMuchFactor(path: AirPath): number {
 }
 
 function weakestSpeeds(path: SampledPath): Float64Array {
-  return path.flow.map((_, s) => Math.min(...path.outlets.map((outlet) => outlet.speed[s] ?? 0)));
+  const weakest = new Float64Array(path.flow.length).fill(Number.POSITIVE_INFINITY);
+  for (const outlet of path.outlets) outlet.speed.forEach((speed, s) => { if (speed < (weakest[s] ?? 0)) weakest[s] = speed; });
+  return weakest;
 }
 
 /** Speed at the weakest outlet that would just do: the coefficient grows about as the speed to the power 0.65. */
@@ -120,17 +122,27 @@ function neededSpeeds(weakest: Float64Array, coverage: Float64Array): Float64Arr
   return weakest.map((speed, s) => speed * Math.max(1e-6, coverage[s] ?? 1) ** (-1 / 0.65));
 }
 
+/** Bands of a path that several options share. */
+const OPERATING = new WeakMap<SampledPath, OperatingResult>();
+const OUTLETS = new WeakMap<SampledPath, OutletResult[]>();
+
 function operatingOf(path: SampledPath): OperatingResult {
-  return {
+  const known = OPERATING.get(path);
+  if (known !== undefined) return known;
+  const result = {
     flow: bandOf(path.flow),
     pressure: bandOf(path.pressure),
-    shareOfFreeFlow: bandOf(path.flow.map((flow, s) => Math.min(1, flow / (path.fan.freeFlow[s] ?? 1)))),
+    shareOfFreeFlow: bandOf(path.flow.map((flow, s) => Math.min(1, flow / (path.fanCount * (path.fan.freeFlow[s] ?? 1))))),
   };
+  OPERATING.set(path, result);
+  return result;
 }
 
 function outletsOf(variant: PathVariant, path: SampledPath): OutletResult[] {
+  const known = OUTLETS.get(path);
+  if (known !== undefined) return known;
   const total = path.flow.map((_, s) => path.outlets.reduce((sum, outlet) => sum + (outlet.flow[s] ?? 0), 0));
-  return path.outlets.flatMap((outlet, k) => {
+  const results = path.outlets.flatMap((outlet, k) => {
     const facts = variant.outlets[k];
     if (facts === undefined) return [];
     return [{
@@ -141,6 +153,8 @@ function outletsOf(variant: PathVariant, path: SampledPath): OutletResult[] {
       share: bandOf(outlet.flow.map((flow, s) => flow / (total[s] ?? 1))),
     }];
   });
+  OUTLETS.set(path, results);
+  return results;
 }
 
 function nominalFacts(path: AirPath, today: PathVariant, air: Air): Pick<AirPathResult, 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
@@ -161,7 +175,7 @@ function nominalFacts(path: AirPath, today: PathVariant, air: Air): Pick<AirPath
 }
 
 /** Points of a curve on the chart: enough for a smooth line at any size. */
-const CHART_POINTS = 33;
+const CHART_POINTS = 25;
 
 function optionCurves(change: AirChange, air: Air): Pick<AirOption, 'fanCurve' | 'ductCurve'> {
   const curve = fanCurveOf(change.variant.fan, air);
