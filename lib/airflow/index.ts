@@ -31,6 +31,12 @@ export { AIR_PATH_SCHEMA, AIR_PATH_VERSION, POLYMER_NAMES, readAirPath } from '.
 export { readFanPoints, readFanPointsText } from './read-fan-points';
 export type { PointsContext, TypedPoint } from './read-fan-points';
 export { frameOf } from './read-fan';
+export { readAdvertisement } from './read-advertisement';
+export type { FoundFigure } from './read-advertisement';
+export { POWER_EXPONENT, credibilityOf } from './rating-credibility';
+export type { Credibility, CredibilityVerdict, FanFigures } from './rating-credibility';
+export { USUAL_OUTPUT_LIMIT, electricalFit, wireOfGauge } from './electrical-fit';
+export type { FitPoint } from './electrical-fit';
 export { normalDeviate, normalShare, seededRandom, stratifiedNormals } from './seeded-random';
 export { ADVERTISED_SHARE, airOfPath, fanBranchesOf, fanCurveOf, sectionOf, variantOfToday } from './path-network';
 export type { FanBranch, PathVariant } from './path-network';

@@ -10,3 +10,6 @@ export type { MinimumLayerTime, ModelDepth, NeededCoefficient, PrintTask } from 
 export { areaToCool, interfaceTemperature, lineHeat, naturalConvection, radiationCoefficient } from './other-losses';
 export { SIDES, coolingOfSamples, neededOfSamples } from './coefficient-by-direction';
 export type { JetGeometry, JetStore, SampledCooling, SampledTask } from './coefficient-by-direction';
+export { chanceOfF, studentDeviate95 } from './f-distribution';
+export { fitOneLobe } from './one-lobe-fit';
+export type { DirectionReading, OneLobeFit } from './one-lobe-fit';
