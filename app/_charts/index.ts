@@ -1,7 +1,13 @@
+export { BudgetBar, type BudgetPart } from './budget-bar';
 export { ChanceAxis, ChanceBar, type ChanceBarProps } from './chance-bar';
+export { ChangeBar, changeWords } from './change-bar';
 export { CurveChart, type Curve, type CurveChartProps, type OperatingPoint } from './curve-chart';
+export { DirectionAxis, DirectionMarks, type MarkedReading } from './direction-marks';
 export { IntervalAxis, IntervalBar, IntervalRows, type Need, type OptionInterval } from './interval-rows';
 export { NumberLine, type MeaningZone, type NumberLineProps } from './number-line';
+export { PolarBeforeAfter, directions, type Direction, type DirectionReading, type PolarProps } from './polar-before-after';
 export { ReadingStrip, type ReadingStripProps } from './reading-strip';
+export { ReliabilityStrip, type ReliabilityBin } from './reliability-strip';
 export { bareShare, shareRange, shownShare } from './shown-share';
+export { TimeBars, minutesWords } from './time-bars';
 export { WeightBar, weightWords, type WeightBarProps } from './weight-bar';

@@ -16,14 +16,14 @@ export function BagDrawing({ spec, plate }: { readonly spec: BagSpec; readonly p
   const on = fit(plate, { w: 84, h: 88 }, { top: 3, bottom: 3, left: 4, right: figure ? labelRoom(['nozzle cold']) + 20 : 4 });
   const full = spec.filled;
   const wide = 6 + full * 33;
-  const bag = `M24 18C${42 - wide * 1.05} 24 ${42 - wide * 1.25} ${44 + full * 6} ${42 - wide} ${50 + full * 4}C${42 - wide * 0.7} 74 ${42 - 5 - full * 8} 84 42 86C${42 + 5 + full * 8} 84 ${42 + wide * 0.7} 74 ${42 + wide} ${50 + full * 4}C${42 + wide * 1.25} ${44 + full * 6} ${42 + wide * 1.05} 24 60 18`;
+  const bag = `M24 18C${42 - wide * 0.95} 22 ${42 - wide} 34 ${42 - wide} 50C${42 - wide} 68 ${42 - wide * 0.5} 86 42 86C${42 + wide * 0.5} 86 ${42 + wide} 68 ${42 + wide} 50C${42 + wide} 34 ${42 + wide * 0.95} 22 60 18`;
   const walls = 'M26 4H29.5V20L36.5 28L34 30.5L26 22ZM58 4H54.5V20L47.5 28L50 30.5L58 22Z';
   return (
     <>
       <Hatches id={plate.id} kinds={['cut']} />
       <Stroke on={on} d={bag} line="edge" fill="paper" />
       {full > 0.05 && <Stroke on={on} d="M30 24Q36 54 41 85M54 24Q48 54 43 85" line="ghost" />}
-      {full > 0.3 && <Stroke on={on} d={`M${42 - wide * 0.72} 36Q${42 - wide * 0.92} 54 ${42 - wide * 0.55} 70M${42 + wide * 0.72} 36Q${42 + wide * 0.92} 54 ${42 + wide * 0.55} 70`} line="hair" />}
+      {full > 0.3 && <Stroke on={on} d={`M${42 - wide * 0.74} 34Q${42 - wide * 0.92} 54 ${42 - wide * 0.58} 71M${42 + wide * 0.74} 34Q${42 + wide * 0.92} 54 ${42 + wide * 0.58} 71`} line="hair" />}
       <Stroke on={on} d={walls} line="no-line" fill="paper" />
       <Hatched on={on} d={walls} kind="cut" />
       <Stroke on={on} d={walls} line="edge" />

@@ -15,7 +15,7 @@ const places: Places<Mark> = {
   connector: { x: 88, y: 40, words: 'connector', from: 0, quiet: true },
   'fan-output': { x: 66, y: 53, words: 'fan output', from: 60 },
   'sensor-plug': { x: 46, y: 53, words: 'sensor plug', from: 110, quiet: true },
-  supply: { x: 16, y: 50, words: 'supply', from: 120 },
+  supply: { x: 18, y: 57, words: 'supply', from: 120, quiet: true },
 };
 
 /** The control board from above. */
@@ -34,7 +34,7 @@ export function BoardDrawing({ spec, plate }: { readonly spec: BoardSpec; readon
       {(is('fan') || on.size === 'figure') && <SmallFan on={on} accent={is('fan')} />}
       <Sockets on={on} is={is} />
       {told && <Readout cx={Math.min(atX(on, 60), plate.width - 60)} cy={plate.height - 15} reading={spec.reading} least={40} most={plate.width - 8} />}
-      {told && <Stroke on={on} d={`M${mark === 'none' ? 60 : (places[mark].x)} ${mark === 'none' ? 46 : places[mark].y}L60 62`} line="accent-hair" />}
+      {told && mark !== 'none' && <path className="d-line d-accent-hair" d={`M${atX(on, places[mark].x)} ${atY(on, places[mark].y)}L${Math.min(atX(on, 60), plate.width - 60)} ${plate.height - 26}`} />}
       <MarkedPlaces on={on} places={places} mark={mark === 'none' ? undefined : mark} />
     </>
   );

@@ -65,18 +65,18 @@ function DepthRod({ spec, plate }: { readonly spec: CalliperSpec; readonly plate
   const on = fit(plate, { w: 100, h: 72 }, { top: 4, bottom: 4 });
   const h = 5 * on.k;
   const curl = spec.on === 'curl';
-  const rows = [0, 1, 2, 3, 4];
+  const rows = curl ? [0, 1, 2, 3, 4] : [0, 1, 2, 3, 4, 5, 6];
   return (
     <>
       {rows.map((i) => {
         const y = atY(on, 68 - i * 5);
-        if (!curl) return <Bead key={i} d={straightBead(atX(on, i > 2 ? 24 : 6), atX(on, i > 2 ? 96 : 78), y, h)} height={h} fault={i > 2} />;
+        if (!curl) return <Bead key={i} d={straightBead(atX(on, i > 2 ? 70 : 54), atX(on, i > 2 ? 98 : 82), y, h)} height={h} fault={i > 2} />;
         const bead = liftedBead(atX(on, 18 - i * 3), atX(on, 92), y, h, i * 2.6 * on.k, 34 * on.k, 'left');
         return <g key={i}><Bead d={bead.rest} height={h} />{<Bead d={bead.tip} height={h} fault={i > 1} />}</g>;
       })}
       {curl ? <VerticalRod on={on} /> : <LevelRod on={on} />}
-      {!small && <Readout cx={atX(on, curl ? 66 : 50)} cy={atY(on, curl ? 14 : 24)} reading={spec.reading} least={40} most={plate.width - 8} />}
-      {small && <Readout cx={atX(on, curl ? 66 : 50)} cy={atY(on, curl ? 14 : 24)} reading={undefined} least={24} small />}
+      {!small && <Readout cx={atX(on, curl ? 66 : 25)} cy={atY(on, curl ? 14 : 46)} reading={spec.reading} least={40} most={plate.width - 8} />}
+      {small && <Readout cx={atX(on, curl ? 66 : 24)} cy={atY(on, curl ? 14 : 46)} reading={undefined} least={24} small />}
     </>
   );
 }
@@ -90,13 +90,12 @@ const VerticalRod = ({ on }: { readonly on: Frame }) => (
   </g>
 );
 
-/** The body stands against the moved wall; the rod reaches the wall below it. */
+/** The end face lies against the lower wall; the rod runs over the ledge to the moved wall. */
 const LevelRod = ({ on }: { readonly on: Frame }) => (
   <g>
-    <Stroke on={on} d="M30 14H70V34H30Z" line="outline" fill="paper" />
-    <Stroke on={on} d="M13 20H30V28H24V50H18V28H13Z" line="outline" fill="paper" />
-    <Stroke on={on} d="M6 56.5V44H18" line="accent" />
-    <Stroke on={on} d="M24 44V50M6 42V53" line="accent" />
+    <Stroke on={on} d="M2 36H48V56H2Z" line="outline" fill="paper" />
+    <Stroke on={on} d="M48 32H54V70H48Z" line="outline" fill="paper" />
+    <Stroke on={on} d="M54 45H70V48H54Z" line="accent" fill="accw" />
   </g>
 );
 

@@ -40,6 +40,7 @@ export function HotEndDrawing({ spec, plate }: { readonly spec: HotEndSpec; read
       {is('leak') && <Stroke on={on} d="M16 40C14 36 19 34 21 36C23 32 33 32 34 36C38 34 42 37 39 40Z" line="accent" fill="accw" />}
       {spec.above !== undefined && <Above on={on} words={spec.above} />}
       {spec.temperature !== undefined && plate.size !== 'row' && <Words x={plate.size === 'step' ? on.left + 50 * on.k : atX(on, 4)} y={atY(on, 62) + 5} anchor={plate.size === 'step' ? 'start' : 'end'} strong halo>{spec.temperature}</Words>}
+      {spec.temperature !== undefined && plate.size !== 'row' && <Stroke on={on} d={plate.size === 'step' ? 'M33 60L48 60.5' : 'M23 60L6 60.5'} line="hair" />}
       <MarkedPlaces on={on} places={places} mark={mark === 'none' ? undefined : mark} />
     </>
   );

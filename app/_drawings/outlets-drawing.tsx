@@ -1,5 +1,5 @@
 import type { Drawing } from '@/lib/knowledge';
-import { BedLine } from './bead';
+import { Bead, BedLine } from './bead';
 import { FlowLine } from './flow-line';
 import { atX, atY, fit, px } from './frame';
 import type { Frame, Plate } from './frame';
@@ -54,12 +54,17 @@ function SideAir({ on, share, spec, way }: { readonly on: Frame; readonly share:
   );
 }
 
-/** A paper strip hangs at an outlet: the more air, the further it stands off. */
+/** A paper strip held at an outlet: the more air, the further it stands off; with little air it hangs. */
 function Strip({ from, share, way, k }: { readonly from: { x: number; y: number }; readonly share: number; readonly way: 1 | -1; readonly k: number }) {
-  const angle = (Math.PI / 2) * (1 - Math.min(1, share * 1.4));
-  const length = 20 * k;
+  const angle = (Math.PI / 2) * (1 - Math.min(1, Math.max(0, (share - 0.15) / 0.4)));
+  const length = 17 * k;
   const tip = { x: from.x + way * length * Math.cos(angle), y: from.y + length * Math.sin(angle) };
-  return <path className="d-line d-accent d-fill-accw" d={`M${px(from.x)} ${px(from.y)}Q${px(from.x + way * length * 0.15)} ${px(from.y + length * 0.5 * Math.sin(angle) + 2)} ${px(tip.x)} ${px(tip.y)}l${px(way * 2.4)} -2.4Q${px(from.x + way * length * 0.3)} ${px(from.y + length * 0.35 * Math.sin(angle))} ${px(from.x + way * 3)} ${px(from.y - 2)}Z`} />;
+  const d = `M${px(from.x)} ${px(from.y)}Q${px(from.x + way * length * 0.45)} ${px(from.y + length * 0.08)} ${px(tip.x)} ${px(tip.y)}`;
+  return (
+    <g>
+      <Bead d={d} height={Math.max(4, 2.4 * k)} fault />
+    </g>
+  );
 }
 
 function Vane({ at, k }: { readonly at: { x: number; y: number }; readonly k: number }) {

@@ -10,8 +10,8 @@ type RoomSpec = Extract<Drawing, { show: 'room' }>;
 type Mark = NonNullable<RoomSpec['mark']>;
 
 const places: Places<Mark> = {
-  draught: { x: 38, y: 36, words: 'draught', from: 180, quiet: true },
-  cold: { x: 14, y: 30, words: 'cold room', from: 180, quiet: true },
+  draught: { x: 33, y: 14, words: 'draught', from: 180, quiet: true },
+  cold: { x: 36, y: 15, words: 'cold room', from: 180, quiet: true },
   enclosure: { x: 96, y: 26, words: 'enclosure', from: 0, quiet: true },
 };
 

@@ -11,6 +11,11 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     const faults = watch(page, origin);
     const look = async (what: string): Promise<void> => { await fitsWidth(page, `${what}, ${name}`); await accessible(page, `${what}, ${name}`); };
 
+    const go = async (place: string): Promise<void> => {
+      if (name === 'phone') await page.getByRole('button', { name: 'Menu' }).click();
+      await page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place }).click();
+    };
+
     // Start: own words, three things seen, one not.
     await page.goto('/');
     await page.getByRole('textbox', { name: 'What went wrong?' }).fill('edges lift up on the left and then everything moved over');
@@ -39,11 +44,13 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     await expect(page.getByText('vent hinge, greenhouse').first()).toBeVisible();
 
     // A measurement: the bag, with a slip of the pen on the way.
-    await page.goto('/bench/fill-a-bag/');
+    await go('Bench');
+    await page.getByRole('link', { name: 'Time how long the part fan takes to fill a bag' }).click();
+    await page.waitForURL('**/bench/bag-fill/');
     const readings = page.locator('.reading-fields');
-    await readings.getByLabel(/Bag volume|Bag holds|bag/i).first().fill('600 L');
+    await readings.getByLabel('Bag volume', { exact: true }).fill('600 L');
     await expect(page.getByText('Look again.').first()).toBeVisible();
-    await readings.getByLabel(/Bag volume|Bag holds|bag/i).first().fill('6,0');
+    await readings.getByLabel('Bag volume', { exact: true }).fill('6,0');
     for (const [index, seconds] of ['15,2', '14.8', '15.6'].entries()) await readings.getByLabel(new RegExp(`reading ${index + 1}$`)).fill(seconds);
     await page.getByLabel(/Rated value/).fill('60 L/min');
     await expect(page.locator('.live-value')).toContainText('0.395');
@@ -53,7 +60,8 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     await expect(page.getByText(/measured/).first()).toBeVisible();
 
     // Decide on the air path, from the demo's dimensions.
-    await page.goto('/case/decide/');
+    await page.getByRole('link', { name: 'Choose a change' }).click();
+    await page.waitForURL('**/case/decide/');
     await look('decide');
     await page.getByRole('link', { name: 'Open the air path' }).click();
     await page.waitForURL('**/air/');
@@ -86,10 +94,11 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     // Round two carries on; the log keeps everything; the casebook lists it.
     await page.waitForURL('**/case/');
     await expect(page.getByText('round 2').first()).toBeVisible();
-    await page.goto('/case/log/');
+    await page.getByRole('link', { name: 'Log and report' }).click();
+    await page.waitForURL('**/case/log/');
     await expect(page.getByText('better, with something left').first()).toBeVisible();
     await look('log');
-    await page.goto('/casebook/');
+    await go('Casebook');
     await expect(page.getByText('vent hinge, greenhouse').first()).toBeVisible();
     await look('casebook');
 

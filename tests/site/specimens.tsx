@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
-import { ChanceAxis, ChanceBar, CurveChart, IntervalAxis, IntervalBar, IntervalRows, NumberLine, ReadingStrip, WeightBar } from '@/app/_charts';
+import { BudgetBar, ChanceAxis, ChanceBar, ChangeBar, CurveChart, DirectionAxis, DirectionMarks, IntervalAxis, IntervalBar, IntervalRows, NumberLine, PolarBeforeAfter, ReadingStrip, ReliabilityStrip, TimeBars, WeightBar, directions } from '@/app/_charts';
+import { AirPathPlan } from '@/app/_drawings/air-path-plan';
 import { BalloonMark } from '@/app/_drawings/balloon';
 import { Drawing } from '@/app/_drawings/drawing';
 import { KnownPart } from '@/app/_drawings/known-part';
 import { Mark } from '@/app/_drawings/mark';
+import { FanGlyph, OptionGlyph } from '@/app/_drawings/option-glyph';
 import { TouchPart } from '@/app/_drawings/touch-part';
 import type { Size } from '@/app/_drawings/frame';
 import type { Drawing as Spec } from '@/lib/knowledge';
@@ -131,6 +133,23 @@ export const zones = [
 const reading = { value: 0.395, low: 0.363, high: 0.427, words: '0.395 ± 0.032, yours' };
 const nothing = (): void => undefined;
 
+const fan = { size: 40, kind: 'radial', name: 'part fan, 40 × 10 radial', reading: '0.36 to 0.43 L/s' } as const;
+const outlet = { width: 14, height: 3, distance: 15, channel: 11, bends: 3 };
+export const plans = [
+  { name: 'two outlets, one-sided', fan, duct: { width: 16, length: 6 }, outlets: [{ ...outlet, name: 'left', direction: 180, branch: 70, speed: 3, reading: '2.4 to 3.6 m/s' }, { ...outlet, name: 'right', direction: 0, branch: 42, bends: 1, speed: 6.4, reading: '5.6 to 7.2 m/s' }] },
+  { name: 'even fork', fan, duct: { width: 14, length: 12 }, outlets: [{ ...outlet, name: 'left', direction: 180, branch: 55, speed: 5.9, reading: '5.2 to 6.6 m/s' }, { ...outlet, name: 'right', direction: 0, branch: 55, speed: 6.1, reading: '5.4 to 6.8 m/s' }] },
+  { name: 'one outlet behind', fan: { ...fan, kind: 'axial', size: 30 } as const, duct: { width: 18, length: 20 }, outlets: [{ ...outlet, name: 'back', direction: 90, branch: 20, bends: 0, speed: 4, reading: '3 to 5 m/s' }] },
+  { name: 'four outlets', fan, duct: { width: 16, length: 10 }, outlets: [{ ...outlet, name: 'left', direction: 180, branch: 60, speed: 4, reading: '4 m/s' }, { ...outlet, name: 'right', direction: 0, branch: 60, speed: 4.2, reading: '4 m/s' }, { ...outlet, name: 'back', direction: 90, width: 10, branch: 10, bends: 0, speed: 5, reading: '5 m/s' }, { ...outlet, name: 'front', direction: 270, width: 10, branch: 130, bends: 4, speed: 2, reading: '2 m/s' }] },
+  { name: 'two at an angle', fan, duct: { width: 16, length: 8 }, outlets: [{ ...outlet, name: 'back-left', direction: 150, branch: 40, speed: 5, reading: '5 m/s' }, { ...outlet, name: 'back-right', direction: 30, branch: 40, speed: 5, reading: '5 m/s' }] },
+] as const;
+
+const beforeValues = [0.42, 0.22, 0.18, 0.26, 0.55, 0.96, 1.42, 1.1];
+const afterValues = [0.2, 0.16, 0.15, 0.17, 0.19, 0.24, 0.21, 0.42];
+const readingsOf = (values: readonly number[]) => directions.map((direction, i) => ({ direction, value: values[i] ?? 0, low: Math.max(0, (values[i] ?? 0) - 0.08), high: (values[i] ?? 0) + 0.08 }));
+export const before = readingsOf(beforeValues);
+export const after = readingsOf(afterValues);
+const optionKinds = ['leave', 'new-fan', 'new-duct', 'new-fan-and-duct', 'slower-layers', 'seal-leak', 'open-outlets', 'smooth-bends', 're-aim', 'second-outlet', 'cooler-melt'] as const;
+
 export const specimens: readonly SpecimenGroup[] = [
   drawn('row'),
   drawn('step'),
@@ -157,6 +176,14 @@ export const specimens: readonly SpecimenGroup[] = [
     ],
   },
   {
+    name: 'air',
+    items: [
+      ...plans.map(({ name, ...plan }, i) => ({ name, show: <AirPathPlan {...plan} width={700} id={`plan${i}`} /> })),
+      { name: 'phone', show: <AirPathPlan fan={plans[0].fan} duct={plans[0].duct} outlets={plans[0].outlets} width={358} id="plan-phone" /> },
+      { name: 'options', show: <span>{optionKinds.map((kind) => <OptionGlyph key={kind} kind={kind} />)}<FanGlyph kind="radial" /><FanGlyph kind="axial" /></span> },
+    ],
+  },
+  {
     name: 'charts',
     items: [
       { name: 'chance', show: <div><ChanceAxis /><ChanceBar chance={0.58} low={0.44} high={0.71} accent was={0.4} name="Duct" /><ChanceBar chance={0.47} low={0.29} high={0.66} /><ChanceBar chance={0.005} low={0} high={0.03} /><ChanceBar chance={0.995} low={0.95} high={1} /></div> },
@@ -170,6 +197,16 @@ export const specimens: readonly SpecimenGroup[] = [
       { name: 'curves, phone', show: <CurveChart curves={curves} points={operatingPoints} width={358} height={320} /> },
       { name: 'option rows', show: <IntervalRows rows={options} from={0} to={14} unit="m/s" need={need} needWords="needs 5.0 ± 0.6" /> },
       { name: 'option cells', show: <div><IntervalAxis from={0} to={14} unit="m/s" need={need} needWords="needs 5.0 ± 0.6" /><br />{options.slice(0, 3).map((row) => <IntervalBar key={row.letter} row={row} from={0} to={14} need={need} unit="m/s" />)}</div> },
+      { name: 'before', show: <PolarBeforeAfter readings={before} limit={0.3} unit="mm" rim={1.5} name="Curl" id="pol1" air={[{ from: 'left', speed: 3, words: '3.0 m/s' }, { from: 'right', speed: 6.4, words: '6.4 m/s' }]} /> },
+      { name: 'after', show: <PolarBeforeAfter readings={after} ghost={before} limit={0.3} unit="mm" rim={1.5} name="Curl" id="pol2" air={[{ from: 'left', speed: 5.9, words: '5.9 m/s' }, { from: 'right', speed: 6.3, words: '6.3 m/s' }]} /> },
+      { name: 'after, phone, own rim', show: <PolarBeforeAfter readings={after} limit={0.3} unit="mm" name="Curl" id="pol3" width={358} /> },
+      { name: 'directions', show: <div><DirectionAxis limit={0.3} to={1.5} unit="mm" />{before.map((b, j) => <DirectionMarks key={b.direction} direction={b.direction} before={b} after={after[j]} limit={0.3} to={1.5} unit="mm" />)}</div> },
+      { name: 'change', show: <div><ChangeBar was={0.47} is={0.71} /><ChangeBar was={0.58} is={0.63} /><ChangeBar was={0.12} is={0.09} /></div> },
+      { name: 'budget', show: <BudgetBar id="bud" name="What the ± is made of" parts={[{ words: 'watch and hand', share: 0.63 }, { words: 'bag', share: 0.37 }]} /> },
+      { name: 'budget of four', show: <BudgetBar id="bud4" name="What the ± is made of" parts={[{ words: 'repeat', share: 0.5 }, { words: 'instrument', share: 0.3 }, { words: 'angle', share: 0.15 }, { words: 'air density', share: 0.05 }]} /> },
+      { name: 'times', show: <TimeBars now={112} after={78} /> },
+      { name: 'times, short', show: <TimeBars now={112} after={9} width={280} /> },
+      { name: 'reliability', show: <ReliabilityStrip name="Told and true" bins={[{ told: 0.1, came: 0.08, low: 0.04, high: 0.14, count: 90 }, { told: 0.3, came: 0.36, low: 0.24, high: 0.5, count: 40 }, { told: 0.55, came: 0.5, low: 0.34, high: 0.66, count: 30 }, { told: 0.85, came: 0.88, low: 0.72, high: 0.96, count: 24 }]} /> },
     ],
   },
 ];

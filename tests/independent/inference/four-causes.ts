@@ -24,14 +24,14 @@ export const FOUR_CAUSES: Net = {
 
 /** Evidence as in the keys of `values.json`: '++-+' is f0, f1, f3 seen and f2 not. */
 export function withFindings(pattern: string, net: Net = FOUR_CAUSES): Net {
-  const marks = [...pattern];
+  const marks = Array.from(pattern);
   const where = (mark: string) => marks.flatMap((m, f) => (m === mark ? [f] : []));
   return observed(net, where('+'), where('-'));
 }
 
 /** The same evidence as separate items. */
 export function findings(pattern: string): EvidenceItem[] {
-  return [...pattern].flatMap((mark, gate): EvidenceItem[] => (mark === '?' ? [] : [{ kind: 'gate', gate, weights: mark === '+' ? [0, 1] : [1, 0] }]));
+  return Array.from(pattern).flatMap((mark, gate): EvidenceItem[] => (mark === '?' ? [] : [{ kind: 'gate', gate, weights: mark === '+' ? [0, 1] : [1, 0] }]));
 }
 
 /** Density of y for a normal distribution. */

@@ -39,7 +39,7 @@ describe('published networks', () => {
     const bits = ['000', '001', '010', '011', '100', '101', '110', '111'];
     const missed = bits.filter((pattern) => {
       const net: Net = {
-        causes: [...pattern].map((bit) => ({ weights: bit === '1' ? [0, 1] : [1, 0] })),
+        causes: Array.from(pattern, (bit) => ({ weights: bit === '1' ? [0, 1] : [1, 0] })),
         gates: [{ leak: [1, 0], links: [0.6, 0.2, 0.1].map((inhibitor, cause) => ({ cause, contributes: [[inhibitor, 1 - inhibitor]] })), weights: [0, 1] }],
       };
       const found = answer(net);
