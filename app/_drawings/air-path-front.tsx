@@ -15,7 +15,7 @@ const tip = 15;
 
 /** The same path from the front, on the same centre line: outlets at the sides, nozzle cut through its bore, the part. */
 export function AirPathFront({ on, layout }: { readonly on: Frame; readonly layout: AirPathLayout }) {
-  const sides = layout.outlets.filter((o) => Math.abs(Math.cos((o.outlet.direction * Math.PI) / 180)) > 0.7);
+  const sides = layout.outlets.filter(isSide);
   return (
     <g>
       <Words x={0} y={on.top - 8} tone="ink2">From the front; heights not to scale</Words>
@@ -26,6 +26,9 @@ export function AirPathFront({ on, layout }: { readonly on: Frame; readonly layo
     </g>
   );
 }
+
+/** Outlets in front and behind do not show their cut from the front. */
+const isSide = (o: OutletLayout): boolean => Math.abs(Math.cos((o.outlet.direction * Math.PI) / 180)) > 0.7;
 
 function NozzleCut({ on }: { readonly on: Frame }) {
   const halves = `M-8 0H-0.9V${tip}H-1.6L-3.2 11V9H-8ZM8 0H0.9V${tip}H1.6L3.2 11V9H8Z`;
@@ -41,7 +44,7 @@ function NozzleCut({ on }: { readonly on: Frame }) {
 /** Layers that lean out on both sides; on the lee side their tips lift. */
 function PartUnder({ on, layout }: { readonly on: Frame; readonly layout: AirPathLayout }) {
   const h = 1.9 * on.k;
-  const lee = (way: 1 | -1): boolean => layout.outlets.some((o) => o.lee && Math.sign(Math.cos((o.outlet.direction * Math.PI) / 180)) === way);
+  const lee = (way: 1 | -1): boolean => layout.outlets.some((o) => o.lee && isSide(o) && Math.sign(Math.cos((o.outlet.direction * Math.PI) / 180)) === way);
   const bed = atY(on, frontHeight - 2);
   return (
     <g>

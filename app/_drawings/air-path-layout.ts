@@ -93,7 +93,9 @@ function forkOf(outlets: readonly PlanOutlet[], reach: number, widest: number, f
   const least = Math.max(widest * 1.5 + 6, ...outlets.filter((o) => Math.sin(rad(o.direction)) > 0.5).map((o) => o.distance + widest / 2 + 4));
   const lengths = [left, right].filter((o) => o !== undefined).map((o) => o.branch + o.distance);
   const mean = lengths.reduce((sum, l) => sum + l, 0) / Math.max(1, lengths.length);
-  const back = Math.min(Math.max(least, mean - 2 * reach), least + 40);
+  const behind = outlets.find((o) => Math.sin(rad(o.direction)) > 0.7);
+  const wished = lengths.length > 0 ? mean - 2 * reach : behind === undefined ? 0 : behind.distance + behind.branch;
+  const back = Math.min(Math.max(least, wished), least + 40);
   const aside = left !== undefined && right !== undefined ? (left.branch - right.branch) / 2 : 0;
   const most = Math.min(reach, fanSize);
   return { x: Math.min(Math.max(aside, -most), most), y: -back };

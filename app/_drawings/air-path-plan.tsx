@@ -59,7 +59,7 @@ export function AirPathPlan({ fan, duct, outlets, width, id }: AirPathPlanProps)
   const list = slim ? listLines(names, width) : [];
   const listHeight = list.reduce((sum, item) => sum + item.height, 0);
   const frontTop = planEnd + 24;
-  const height = Math.round(frontTop + frontHeight * k + 46 + listHeight);
+  const height = Math.round(frontTop + frontHeight * k + 54 + listHeight);
   return (
     <Sheet width={width} height={height} label={planWords(fan, layout)}>
       <Hatches id={on.id} kinds={['cut', 'lee']} />
@@ -72,7 +72,7 @@ export function AirPathPlan({ fan, duct, outlets, width, id }: AirPathPlanProps)
       <Sizes on={on} fan={fan} layout={layout} />
       {slim ? names.map((n, i) => <Balloon key={n.key} x={n.at.x} y={n.at.y} kind="seen" label={i + 1} />) : <SideNames names={names} width={width} centre={centre} bottom={planEnd} />}
       <AirPathFront on={{ ...on, top: frontTop }} layout={layout} />
-      <SpeedKey x={slim ? 0 : width - 250} y={frontTop + frontHeight * k + 22} />
+      <SpeedKey x={slim ? 0 : width - 226} y={frontTop + frontHeight * k + 30} />
       {list.map((item, i) => (
         <g key={item.name.key}>
           <Balloon x={12} y={height - listHeight + item.y + 12} kind="seen" label={i + 1} />

@@ -11,16 +11,17 @@ import { hatchId } from './hatches';
  */
 export function Channels({ on, channels }: { readonly on: Frame; readonly channels: readonly Channel[] }) {
   const wall = wallThickness * on.k;
+  // Where a mouth is open only the paper runs on, by a hair, so that no seam is left across it.
   const stroke = (channel: Channel, key: string, over: number, longer: number, look: { className?: string; stroke?: string }) => (
     <path key={key} fill="none" strokeLinejoin="miter" strokeLinecap="butt" strokeWidth={px(channel.width * on.k + over)} d={wayOf(on, channel, longer)} {...look} />
   );
   return (
     <g>
-      {channels.map((c, i) => stroke(c, `o${i}`, 2 * wall + 2, wall + 1, { className: 'd-stroke-ink' }))}
-      {channels.map((c, i) => stroke(c, `b${i}`, 2 * wall, wall, { className: 'd-stroke-paper' }))}
-      {channels.map((c, i) => stroke(c, `h${i}`, 2 * wall, wall, { stroke: `url(#${hatchId(on.id, 'cut')})` }))}
-      {channels.map((c, i) => stroke(c, `i${i}`, 2, 1, { className: 'd-stroke-ink' }))}
-      {channels.map((c, i) => stroke(c, `p${i}`, 0, 0, { className: 'd-stroke-paper' }))}
+      {channels.map((c, i) => stroke(c, `o${i}`, 2 * wall + 2, c.closed ? wall + 1 : 0, { className: 'd-stroke-ink' }))}
+      {channels.map((c, i) => stroke(c, `b${i}`, 2 * wall, c.closed ? wall : 0, { className: 'd-stroke-paper' }))}
+      {channels.map((c, i) => stroke(c, `h${i}`, 2 * wall, c.closed ? wall : 0, { stroke: `url(#${hatchId(on.id, 'cut')})` }))}
+      {channels.map((c, i) => stroke(c, `i${i}`, 2, c.closed ? 1 : 0, { className: 'd-stroke-ink' }))}
+      {channels.map((c, i) => stroke(c, `p${i}`, 0, c.closed ? 0 : 0.8, { className: 'd-stroke-paper' }))}
       {channels.filter((c) => !c.closed).map((c, i) => <path key={`e${i}`} className="d-line d-edge" d={mouthEnds(on, c)} />)}
     </g>
   );
@@ -29,8 +30,7 @@ export function Channels({ on, channels }: { readonly on: Frame; readonly channe
 function wayOf(on: Frame, channel: Channel, longer: number): string {
   const last = channel.points.at(-1);
   const before = channel.points.at(-2);
-  const end = channel.closed && last !== undefined && before !== undefined ? [beyond(before, last, longer / on.k)] : [];
-  const points = end.length > 0 ? [...channel.points.slice(0, -1), ...end] : channel.points;
+  const points = last !== undefined && before !== undefined ? [...channel.points.slice(0, -1), beyond(before, last, longer / on.k)] : channel.points;
   return points.map((p, i) => `${i === 0 ? 'M' : 'L'}${atX(on, p.x)} ${atY(on, p.y)}`).join('');
 }
 
