@@ -1,7 +1,7 @@
 import { atIndex } from './at-index';
-import { mixture } from './folded-causes';
-import { contribute, largerOf, liftedRow, type LevelRow } from './level-row';
-import type { Digit } from './model';
+import { mixture, takeLarger } from './folded-causes';
+import { contribute, type LevelRow } from './level-row';
+import type { Digit, FoldedCause } from './model';
 import { mulberry32 } from './mulberry32';
 import type { Place, Step } from './plan';
 import type { Sweep } from './sweep';
@@ -24,6 +24,10 @@ class Drawing {
   readonly #causes: number;
   /** Table entry on which each draw stands. */
   readonly #entry: Int32Array;
+  /** Shares of the ways between which a draw is choosing. */
+  readonly #shares = new Float64Array(256);
+  /** Tables between the single contributions of one step, used again at every step. */
+  readonly #between: Float64Array[] = [];
 
   constructor(
     private readonly sweep: Sweep,
@@ -41,7 +45,10 @@ class Drawing {
     for (const cause of model.free) {
       if (skipFree(cause)) continue;
       const states = this.sweep.statesOf(cause, model.weights);
-      for (let d = 0; d < this.count; d++) this.#record(d, cause, this.#choose(states.length, (k) => states[k] ?? 0));
+      for (let d = 0; d < this.count; d++) {
+        this.#shares.set(states);
+        this.#record(d, cause, this.#choose(states.length));
+      }
     }
     return this.#rows;
   }
@@ -64,42 +71,54 @@ class Drawing {
         this.#close(step, before);
         return;
       case 'drop':
-        this.#eachDraw((entry) => {
-          const value = this.#choose(step.place.radix, (v) => before[insertDigit(entry, step.place, v)] ?? 0);
-          return insertDigit(entry, step.place, value);
-        });
+        this.#drop(step, before);
         return;
     }
   }
 
   #open(step: Extract<Step, { kind: 'open' }>): void {
     const digit = atIndex(this.sweep.model.digits, step.digit, 'digit');
-    const chain = foldedChain(this.sweep, digit);
+    const reached = new Uint8Array(this.count);
     for (let d = 0; d < this.count; d++) {
       const entry = this.#entry[d] ?? 0;
       this.#entry[d] = entry % step.sizeIn;
-      this.#drawFolded(d, digit, chain, Math.floor(entry / step.sizeIn));
+      reached[d] = Math.floor(entry / step.sizeIn);
+    }
+    const chain = foldedChain(this.sweep, digit);
+    for (let j = digit.folded.length - 1; j >= 0; j--) this.#drawFolded(atIndex(digit.folded, j, 'folded cause'), atIndex(chain, j, 'folded cause'), reached);
+  }
+
+  /** Which state a cause merged into the leak is in, and which class the ones before it had reached. */
+  #drawFolded({ cause, contributes }: FoldedCause, before: Float64Array, reached: Uint8Array): void {
+    const { model } = this.sweep;
+    const first = model.firstState[cause] ?? 0;
+    const states = contributes.length + 1;
+    const ways = before.length * states;
+    // ways[c · states + k]: mass of state k among all ways to reach class c.
+    const mass = new Float64Array(ways);
+    for (let k = 0; k < states; k++) {
+      const reachedWith = before.slice();
+      const row = k === 0 ? undefined : contributes[k - 1];
+      if (row !== undefined) takeLarger(reachedWith, row);
+      for (let c = 0; c < before.length; c++) mass[c * states + k] = (model.weights[first + k] ?? 0) * (reachedWith[c] ?? 0);
+    }
+    for (let d = 0; d < this.count; d++) {
+      const c = reached[d] ?? 0;
+      for (let k = 0; k < states; k++) this.#shares[k] = mass[c * states + k] ?? 0;
+      const state = this.#choose(states);
+      if (state === 0) continue;
+      this.#record(d, cause, state);
+      const row = contributes[state - 1];
+      if (row !== undefined && c > 0) reached[d] = this.#classBefore(c, row, before);
     }
   }
 
-  /** Causes merged into the leak, last first: which state, and which class the ones before it had reached. */
-  #drawFolded(draw: number, digit: Digit, chain: readonly Float64Array[], reached: number): void {
-    const { model } = this.sweep;
-    let c = reached;
-    for (let j = digit.folded.length - 1; j >= 0; j--) {
-      const { cause, contributes } = atIndex(digit.folded, j, 'folded cause');
-      const before = atIndex(chain, j, 'folded cause');
-      const first = model.firstState[cause] ?? 0;
-      const weight = (k: number) => model.weights[first + k] ?? 0;
-      const waysOf = (k: number): number => {
-        const row = k === 0 ? undefined : contributes[k - 1];
-        return weight(k) * (row === undefined ? (before[c] ?? 0) : (largerOf(before, row)[c] ?? 0));
-      };
-      const state = this.#choose(contributes.length + 1, waysOf);
-      this.#record(draw, cause, state);
-      const row = state === 0 ? undefined : contributes[state - 1];
-      if (row !== undefined) c = this.#previousClass(c, liftedRow(row, 1), (p) => before[p] ?? 0);
-    }
+  #classBefore(c: number, row: Float64Array, before: Float64Array): number {
+    let upTo = 0;
+    for (let p = 0; p <= c; p++) upTo += row[p] ?? 0;
+    for (let p = 0; p < c; p++) this.#shares[p] = (before[p] ?? 0) * (row[c] ?? 0);
+    this.#shares[c] = (before[c] ?? 0) * upTo;
+    return this.#choose(c + 1);
   }
 
   #sum(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, after: Float64Array): void {
@@ -107,6 +126,7 @@ class Drawing {
     const weights = this.sweep.statesOf(cause, this.sweep.model.weights);
     const chosen = new Uint8Array(this.count);
     const left = new Float64Array(this.count);
+    let areAllAbsent = true;
     for (let d = 0; d < this.count; d++) {
       const entry = this.#entry[d] ?? 0;
       if (kept) {
@@ -116,81 +136,128 @@ class Drawing {
         left[d] = this.random() * (after[entry] ?? 0) - (weights[0] ?? 0) * (before[entry] ?? 0);
         chosen[d] = (left[d] ?? 0) < 0 ? 0 : UNDECIDED;
       }
+      if (chosen[d] !== 0) areAllAbsent = false;
     }
+    if (areAllAbsent) return;
     for (let k = 1; k < weights.length; k++) {
-      if (!chosen.includes(k) && !chosen.includes(UNDECIDED)) continue;
-      const path = new Path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches);
+      const path = this.#path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches);
       for (let d = 0; d < this.count; d++) {
         if (chosen[d] === UNDECIDED) {
           left[d] = (left[d] ?? 0) - (weights[k] ?? 0) * (path.end[this.#entry[d] ?? 0] ?? 0);
           // The last state also takes what rounding has left over.
           if ((left[d] ?? 0) < 0 || k === weights.length - 1) chosen[d] = k;
         }
-        if (chosen[d] === k) this.#walkBack(d, path);
+        if (chosen[d] === k) {
+          this.#walkBack(d, path);
+          this.#record(d, cause, k);
+        }
       }
     }
-    for (let d = 0; d < this.count; d++) this.#record(d, cause, chosen[d] ?? 0);
   }
 
   #inhibit(step: Extract<Step, { kind: 'inhibit' }>, before: Float64Array): void {
     const digit = atIndex(this.sweep.model.digits, step.digit, 'digit');
     const { strength } = atIndex(digit.inhibitors, step.inhibitor, 'inhibitor');
     const { place, cause } = step;
-    this.#eachDraw((entry) => {
-      const isLow = Math.floor(entry / place.stride) % place.radix === 0;
-      const isPresent = Math.floor(entry / cause.stride) % cause.radix > 0;
-      if (!isLow || !isPresent) return entry;
-      const share = (c: number) => (before[entry + c * place.stride] ?? 0) * (c === 0 ? 1 : strength / (c === place.radix - 1 ? digit.lift : 1));
-      return entry + this.#choose(place.radix, share) * place.stride;
-    });
+    for (let d = 0; d < this.count; d++) {
+      const entry = this.#entry[d] ?? 0;
+      if (digitOf(entry, place) > 0 || digitOf(entry, cause) === 0) continue;
+      for (let c = 0; c < place.radix; c++) {
+        const fell = c === 0 ? 1 : strength / (c === place.radix - 1 ? digit.lift : 1);
+        this.#shares[c] = (before[entry + c * place.stride] ?? 0) * fell;
+      }
+      this.#entry[d] = entry + this.#choose(place.radix) * place.stride;
+    }
   }
 
   #close(step: Extract<Step, { kind: 'close' }>, before: Float64Array): void {
     const { weights, feeds } = atIndex(this.sweep.model.digits, step.digit, 'digit');
-    const { place, sizeOut } = step;
-    const paths = Array.from({ length: place.radix }, (_, c) => {
-      const start = feeds.length === 0 ? before : classOf(before, place, c, sizeOut);
-      return new Path(start, sizeOut, feeds.map(({ rows }) => rows[c]), step.feeds);
-    });
+    const { place } = step;
+    if (feeds.length > 0) {
+      this.#closeFeeding(step, before);
+      return;
+    }
     for (let d = 0; d < this.count; d++) {
       const entry = this.#entry[d] ?? 0;
-      const share = (c: number) => (weights[c] ?? 0) * (feeds.length === 0 ? (before[insertDigit(entry, place, c)] ?? 0) : (paths[c]?.end[entry] ?? 0));
-      const value = this.#choose(place.radix, share);
-      if (feeds.length > 0) this.#walkBack(d, atIndex(paths, value, 'class'));
-      this.#entry[d] = insertDigit(this.#entry[d] ?? 0, place, value);
+      for (let c = 0; c < place.radix; c++) this.#shares[c] = (weights[c] ?? 0) * (before[insertDigit(entry, place, c)] ?? 0);
+      this.#entry[d] = insertDigit(entry, place, this.#choose(place.radix));
     }
+  }
+
+  #closeFeeding(step: Extract<Step, { kind: 'close' }>, before: Float64Array): void {
+    const { weights, feeds } = atIndex(this.sweep.model.digits, step.digit, 'digit');
+    const { place, sizeOut } = step;
+    const starts = Array.from({ length: place.radix }, (_, c) => classOf(before, place, c, sizeOut));
+    const ends = starts.map((start, c) => this.#path(start, sizeOut, feeds.map(({ rows }) => rows[c]), step.feeds).end.slice(0, sizeOut));
+    const chosen = new Uint8Array(this.count);
+    for (let d = 0; d < this.count; d++) {
+      for (let c = 0; c < place.radix; c++) this.#shares[c] = (weights[c] ?? 0) * (ends[c]?.[this.#entry[d] ?? 0] ?? 0);
+      chosen[d] = this.#choose(place.radix);
+    }
+    starts.forEach((start, c) => {
+      const path = this.#path(start, sizeOut, feeds.map(({ rows }) => rows[c]), step.feeds);
+      for (let d = 0; d < this.count; d++) {
+        if (chosen[d] !== c) continue;
+        this.#walkBack(d, path);
+        this.#entry[d] = insertDigit(this.#entry[d] ?? 0, place, c);
+      }
+    });
+  }
+
+  #drop({ place }: Extract<Step, { kind: 'drop' }>, before: Float64Array): void {
+    for (let d = 0; d < this.count; d++) {
+      const entry = this.#entry[d] ?? 0;
+      for (let v = 0; v < place.radix; v++) this.#shares[v] = before[insertDigit(entry, place, v)] ?? 0;
+      this.#entry[d] = insertDigit(entry, place, this.#choose(place.radix));
+    }
+  }
+
+  /** The tables from `start` on, one after each contribution. Valid until the next call. */
+  #path(start: Float64Array, size: number, rows: readonly (LevelRow | undefined)[], places: readonly Place[]): Path {
+    const stages: Stage[] = [];
+    let table = start;
+    rows.forEach((row, t) => {
+      if (row === undefined) return;
+      const place = atIndex(places, t, 'place');
+      stages.push({ before: table, place, row });
+      const next = this.#tableBetween(stages.length - 1, size);
+      for (let i = 0; i < size; i++) next[i] = table[i] ?? 0;
+      contribute(next, size, place.stride, place.radix, row);
+      table = next;
+    });
+    return { stages, end: table };
+  }
+
+  #tableBetween(index: number, size: number): Float64Array {
+    const known = this.#between[index];
+    if (known !== undefined && known.length >= size) return known;
+    return (this.#between[index] = new Float64Array(size));
   }
 
   #walkBack(draw: number, { stages }: Path): void {
     let entry = this.#entry[draw] ?? 0;
     for (let t = stages.length - 1; t >= 0; t--) {
       const { before, place, row } = atIndex(stages, t, 'stage');
-      const value = Math.floor(entry / place.stride) % place.radix;
+      const value = digitOf(entry, place);
+      if (value === 0) continue;
       const base = entry - value * place.stride;
-      entry = base + this.#previousClass(value, row, (p) => before[base + p * place.stride] ?? 0) * place.stride;
+      for (let p = 0; p < value; p++) this.#shares[p] = (before[base + p * place.stride] ?? 0) * (row.at[value] ?? 0);
+      this.#shares[value] = (before[entry] ?? 0) * (row.upTo[value] ?? 0);
+      entry = base + this.#choose(value + 1) * place.stride;
     }
     this.#entry[draw] = entry;
   }
 
-  /** The class before a contribution that led to class c. */
-  #previousClass(c: number, row: LevelRow, mass: (previous: number) => number): number {
-    if (c === 0) return 0;
-    return this.#choose(c + 1, (p) => mass(p) * ((p === c ? row.upTo[c] : row.at[c]) ?? 0));
-  }
-
-  #choose(options: number, share: (option: number) => number): number {
+  /** One of the first `options` ways, by their shares. */
+  #choose(options: number): number {
     let total = 0;
-    for (let o = 0; o < options; o++) total += share(o);
+    for (let o = 0; o < options; o++) total += this.#shares[o] ?? 0;
     let left = this.random() * total;
     for (let o = 0; o < options - 1; o++) {
-      left -= share(o);
+      left -= this.#shares[o] ?? 0;
       if (left < 0) return o;
     }
     return options - 1;
-  }
-
-  #eachDraw(move: (entry: number) => number): void {
-    for (let d = 0; d < this.count; d++) this.#entry[d] = move(this.#entry[d] ?? 0);
   }
 
   #record(draw: number, cause: number, state: number): void {
@@ -200,29 +267,31 @@ class Drawing {
 
 const UNDECIDED = 255;
 
-/** The tables between the single contributions of one step. */
-class Path {
-  readonly stages: { readonly before: Float64Array; readonly place: Place; readonly row: LevelRow }[] = [];
-  readonly end: Float64Array;
+interface Stage {
+  readonly before: Float64Array;
+  readonly place: Place;
+  readonly row: LevelRow;
+}
 
-  constructor(start: Float64Array, size: number, rows: readonly (LevelRow | undefined)[], places: readonly Place[]) {
-    let table = start;
-    rows.forEach((row, t) => {
-      if (row === undefined) return;
-      const place = atIndex(places, t, 'place');
-      this.stages.push({ before: table, place, row });
-      table = table.slice(0, size);
-      contribute(table, size, place.stride, place.radix, row);
-    });
-    this.end = table;
-  }
+interface Path {
+  readonly stages: readonly Stage[];
+  readonly end: Float64Array;
 }
 
 /** Leak, then leak with the first folded cause, and so on. */
 function foldedChain({ model }: Sweep, digit: Digit): Float64Array[] {
-  const chain = [digit.base];
-  for (const folded of digit.folded) chain.push(largerOf(chain[chain.length - 1] ?? digit.base, mixture(model, folded, model.weights)));
-  return chain;
+  const mixed = new Float64Array(digit.radix);
+  let reached = digit.base;
+  return digit.folded.map((folded) => {
+    const before = reached;
+    reached = reached.slice();
+    takeLarger(reached, mixture(model, folded, model.weights, mixed));
+    return before;
+  });
+}
+
+function digitOf(entry: number, { stride, radix }: Place): number {
+  return Math.floor(entry / stride) % radix;
 }
 
 function insertDigit(entry: number, { stride, radix }: Place, value: number): number {

@@ -1,11 +1,17 @@
-/** Shannon entropy in bits of a row of non-negative numbers taken relative to their sum `total`; 0 when that is 0. */
-export function entropyBits(row: Float64Array, from: number, to: number, total: number): number {
-  if (total <= 0) return 0;
-  let bits = 0;
-  for (let i = from; i < to; i++) {
-    const share = (row[i] ?? 0) / total;
-    // Differences of nearly equal sums can leave a rounding error below 0.
-    if (share > 0 && share < 1) bits -= share * Math.log2(share);
+/**
+ * Sum, over the causes listed, of the entropy in bits of their states, times `total`.
+ *
+ * `states` holds joint probabilities P(state, something) flat, so each cause's row sums to `total` = P(something):
+ * −Σ x log2 x + total log2 total. One cause at .5/.5 with total 1 gives 1.
+ */
+export function entropyTimesTotal(states: Float64Array, total: number, causes: readonly number[], firstState: Int32Array): number {
+  let nats = 0;
+  for (const cause of causes) {
+    const end = firstState[cause + 1] ?? 0;
+    for (let s = firstState[cause] ?? 0; s < end; s++) {
+      const x = states[s] ?? 0;
+      if (x > 0) nats -= x * Math.log(x);
+    }
   }
-  return bits;
+  return (nats + (total > 0 ? causes.length * total * Math.log(total) : 0)) / Math.LN2;
 }

@@ -1,10 +1,15 @@
-import { largerOf } from './level-row';
 import type { Digit, FoldedCause, Model } from './model';
 import type { Distribution } from './reduced-gate';
 
 /** Distribution that the leak, known earlier gates and all causes of this digit alone contribute together. */
 export function foldedRow(model: Model, digit: Digit, weights: Float64Array): Distribution {
-  return digit.folded.reduce((row, folded) => largerOf(row, mixture(model, folded, weights)), digit.base);
+  const row = digit.base.slice();
+  const mixed = new Float64Array(row.length);
+  for (const folded of digit.folded) {
+    mixture(model, folded, weights, mixed);
+    takeLarger(row, mixed);
+  }
+  return row;
 }
 
 /**
@@ -15,45 +20,69 @@ export function foldedRow(model: Model, digit: Digit, weights: Float64Array): Di
  */
 export function foldedPosteriors(model: Model, digit: Digit, weights: Float64Array, worth: Float64Array, states: Float64Array): void {
   const { folded, base } = digit;
-  const mixtures = folded.map((cause) => mixture(model, cause, weights));
+  const mixtures = folded.map((cause) => mixture(model, cause, weights, new Float64Array(base.length)));
   const after = suffixes(mixtures, base.length);
-  let before = base;
-  folded.forEach(({ cause, contributes }, j) => {
-    const others = largerOf(before, after[j + 1] ?? nothing(base.length));
-    const first = model.firstState[cause] ?? 0;
-    states[first] = (weights[first] ?? 0) * worthOf(others, worth);
-    contributes.forEach((row, k) => {
-      states[first + 1 + k] = (weights[first + 1 + k] ?? 0) * worthOf(row === undefined ? others : largerOf(others, row), worth);
-    });
-    normaliseStates(states, first, contributes.length + 1);
-    before = largerOf(before, mixtures[j] ?? nothing(base.length));
-  });
+  const before = base.slice();
+  for (let j = 0; j < folded.length; j++) {
+    const others = before.slice();
+    takeLarger(others, after[j + 1] ?? base);
+    foldedPosterior(model, folded[j], others, weights, worth, states);
+    takeLarger(before, mixtures[j] ?? base);
+  }
 }
 
-/** What one cause contributes on average over its states; sums to the cause's total weight. */
-export function mixture(model: Model, { cause, contributes }: FoldedCause, weights: Float64Array): Distribution {
+/** What one cause contributes on average over its states, written to `out`; sums to the cause's total weight. */
+export function mixture(model: Model, { cause, contributes }: FoldedCause, weights: Float64Array, out: Distribution): Distribution {
   const first = model.firstState[cause] ?? 0;
-  const radix = contributes.find((row) => row !== undefined)?.length ?? 1;
-  const out = new Float64Array(radix);
+  out.fill(0);
   out[0] = weights[first] ?? 0;
-  contributes.forEach((row, k) => {
+  for (let k = 0; k < contributes.length; k++) {
     const weight = weights[first + 1 + k] ?? 0;
-    if (row === undefined) out[0] = (out[0] ?? 0) + weight;
-    else row.forEach((p, c) => (out[c] = (out[c] ?? 0) + weight * p));
-  });
+    const row = contributes[k];
+    if (row === undefined) out[0] += weight;
+    else for (let c = 0; c < out.length; c++) out[c] = (out[c] ?? 0) + weight * (row[c] ?? 0);
+  }
   return out;
 }
 
-function nothing(radix: number): Distribution {
-  const row = new Float64Array(radix);
-  row[0] = 1;
-  return row;
+/** Turns the distribution of a level into that of the larger of it and an independent one. */
+export function takeLarger(level: Distribution, other: Distribution): void {
+  let below = 0;
+  let upTo = 0;
+  for (let c = 0; c < level.length; c++) {
+    const mass = level[c] ?? 0;
+    const added = other[c] ?? 0;
+    upTo += added;
+    level[c] = mass * upTo + below * added;
+    below += mass;
+  }
 }
 
+function foldedPosterior(model: Model, folded: FoldedCause | undefined, others: Distribution, weights: Float64Array, worth: Float64Array, states: Float64Array): void {
+  if (folded === undefined) return;
+  const first = model.firstState[folded.cause] ?? 0;
+  const count = folded.contributes.length + 1;
+  let total = 0;
+  for (let k = 0; k < count; k++) {
+    const row = k === 0 ? undefined : folded.contributes[k - 1];
+    const joint = (weights[first + k] ?? 0) * (row === undefined ? worthOf(others, worth) : worthWith(others, row, worth));
+    states[first + k] = joint;
+    total += joint;
+  }
+  for (let s = first; s < first + count; s++) states[s] = (states[s] ?? 0) / total;
+}
+
+/** suffixes[j] is what the mixtures from j on contribute together. */
 function suffixes(mixtures: readonly Distribution[], radix: number): Distribution[] {
-  const out: Distribution[] = [nothing(radix)];
-  for (let j = mixtures.length - 1; j >= 0; j--) out.unshift(largerOf(mixtures[j] ?? nothing(radix), out[0] ?? nothing(radix)));
-  return out;
+  let last = new Float64Array(radix);
+  last[0] = 1;
+  const out = [last];
+  for (let j = mixtures.length - 1; j >= 0; j--) {
+    last = last.slice();
+    takeLarger(last, mixtures[j] ?? last);
+    out.push(last);
+  }
+  return out.reverse();
 }
 
 function worthOf(distribution: Distribution, worth: Float64Array): number {
@@ -62,8 +91,15 @@ function worthOf(distribution: Distribution, worth: Float64Array): number {
   return sum;
 }
 
-function normaliseStates(states: Float64Array, first: number, count: number): void {
+/** As `worthOf`, for the larger of the distribution and one more contribution. */
+function worthWith(distribution: Distribution, row: Distribution, worth: Float64Array): number {
   let sum = 0;
-  for (let s = first; s < first + count; s++) sum += states[s] ?? 0;
-  for (let s = first; s < first + count; s++) states[s] = (states[s] ?? 0) / sum;
+  let below = 0;
+  let upTo = 0;
+  for (let c = 0; c < distribution.length; c++) {
+    upTo += row[c] ?? 0;
+    sum += ((distribution[c] ?? 0) * upTo + below * (row[c] ?? 0)) * (worth[c] ?? 0);
+    below += distribution[c] ?? 0;
+  }
+  return sum;
 }

@@ -4,7 +4,6 @@ export { prepare, type CauseFactor, type Lookahead, type Preparation, type Prepa
 export { scenariosOf, type Scenarios } from './scenarios';
 export type { Check } from './check-question';
 export { expectedEntropyDrop, rankChecks, type CheckScore, type RankingOptions } from './expected-entropy-drop';
-export { entropyBits } from './entropy';
 export { decibans, weightsOfEvidence, withEvidence, type EvidenceItem, type ItemWeight, type WeightsOfEvidence, type WeightsOptions } from './weights-of-evidence';
 export { conflict } from './conflict';
 export { rankBands, type RankBand, type RankBandOptions } from './rank-bands';

@@ -30,19 +30,6 @@ export function liftedRow(distribution: Float64Array, lift: number): LevelRow {
   return { at, upTo };
 }
 
-/** Distribution of the larger of two independent levels, both given as plain distributions of equal length. */
-export function largerOf(a: Float64Array, b: Float64Array): Float64Array {
-  const out = new Float64Array(a.length);
-  let belowA = 0;
-  let upToB = 0;
-  for (let c = 0; c < out.length; c++) {
-    upToB += b[c] ?? 0;
-    out[c] = (a[c] ?? 0) * upToB + belowA * (b[c] ?? 0);
-    belowA += a[c] ?? 0;
-  }
-  return out;
-}
-
 /** Contributes in place: the first `size` entries of `table` hold a digit of `radix` levels, `stride` entries apart. */
 export function contribute(table: Float64Array, size: number, stride: number, radix: number, row: LevelRow): void {
   if (radix === 2 && isPowerOfTwo(stride)) contributeBit(table, size, stride, row);

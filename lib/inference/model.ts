@@ -1,6 +1,7 @@
 import { checkCause, checkJoint } from './check-net';
 import { laterGatesFirst } from './gate-order';
-import { largerOf, liftedRow, type LevelRow } from './level-row';
+import { takeLarger } from './folded-causes';
+import { liftedRow, type LevelRow } from './level-row';
 import type { Inhibitor, Net } from './net';
 import { GateReducer, type Distribution, type ReducedGate } from './reduced-gate';
 import { scaledByLargest } from './scaled-by-largest';
@@ -166,11 +167,17 @@ function digitOf(gate: ReducedGate, folded: readonly FoldedCause[], lifts: reado
     weights,
     lift,
     leak: gate.leak,
-    base: gate.settled.reduce(largerOf, gate.leak),
+    base: baseOf(gate),
     folded,
     feeds,
     inhibitors: gate.inhibitors,
   };
+}
+
+function baseOf(gate: ReducedGate): Distribution {
+  const base = gate.leak.slice();
+  for (const row of gate.settled) takeLarger(base, row);
+  return base;
 }
 
 function lifted(contributes: readonly (Distribution | undefined)[], lift = 1): (LevelRow | undefined)[] {

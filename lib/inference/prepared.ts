@@ -1,5 +1,4 @@
 import { answerOf, LIMIT_UNITS, runOf, type AnswerOptions, type Impossible, type Run } from './answer';
-import { atIndex } from './at-index';
 import { drawStates } from './draws';
 import { modelOf, rowsPerCause, type Model } from './model';
 import type { Answer, Cost, Gate, Net, TooDense } from './net';
@@ -75,8 +74,8 @@ export class Prepared {
   whatIfFactors(changes: readonly CauseFactor[]): Lookahead {
     const weights = this.model.weights.slice();
     for (const { cause, factors } of changes) {
-      const first = atIndex(Array.from(this.firstState.subarray(cause, cause + 1)), 0, 'cause');
-      const count = (this.firstState[cause + 1] ?? 0) - first;
+      const first = this.firstState[cause] ?? 0;
+      const count = (this.firstState[cause + 1] ?? first) - first;
       if (factors.length !== count) throw new Error(`inference: what-if on cause ${cause}: got ${factors.length} factors, expected ${count}`);
       factors.forEach((factor, k) => (weights[first + k] = (weights[first + k] ?? 0) * factor));
     }

@@ -48,8 +48,7 @@ export class GateReducer {
     const factors = this.#factors.get(index);
     const saysNothing = toLater.length === 0 && factors === undefined && gate.weights.every((weight) => weight === gate.weights[0]);
     if (saysNothing) {
-      checkedOnce(this.net, index, gate);
-      this.logConstant += Math.log(gate.weights[0] ?? 0);
+      if (gate.weights[0] !== 1) this.logConstant += Math.log(gate.weights[0] ?? 0);
       return;
     }
     checkedOnce(this.net, index, gate);

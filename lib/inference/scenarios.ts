@@ -6,8 +6,8 @@ export interface Scenarios {
   readonly shares: Float64Array;
   /** Per scenario: positions (as in `Prepared.firstState`) of the states of the causes that are present. */
   readonly present: readonly (readonly number[])[];
-  /** Whether a cause was drawn; the others are independent of everything and keep their posterior. */
-  readonly isDrawn: readonly boolean[];
+  /** Causes that were drawn; the others are independent of everything and keep their posterior. */
+  readonly drawn: readonly number[];
 }
 
 /**
@@ -17,26 +17,31 @@ export interface Scenarios {
 export function scenariosOf(prepared: Prepared, count: number, seed: number, alsoDraw: readonly number[] = []): Scenarios {
   const { firstState, model } = prepared;
   const wanted = new Set(alsoDraw);
-  const isDrawn = Array.from({ length: firstState.length - 1 }, () => true);
-  for (const cause of model.free) if (!wanted.has(cause)) isDrawn[cause] = false;
-  const rows = prepared.draws(count, seed, (cause) => isDrawn[cause] === false);
-  const merged = new Map<string, { present: number[]; count: number }>();
+  const isLeftOut = new Uint8Array(firstState.length - 1);
+  for (const cause of model.free) if (!wanted.has(cause)) isLeftOut[cause] = 1;
+  const drawn = Array.from(isLeftOut.keys()).filter((cause) => isLeftOut[cause] === 0);
+  const rows = prepared.draws(count, seed, (cause) => isLeftOut[cause] === 1);
+  const indexOf = new Map<string, number>();
+  const present: number[][] = [];
+  const counts: number[] = [];
   for (let d = 0; d < count; d++) {
-    const present = presentStates(rows, d, firstState);
-    const key = present.join();
-    const known = merged.get(key);
-    if (known === undefined) merged.set(key, { present, count: 1 });
-    else known.count++;
+    const states = presentStates(rows, d, drawn, firstState);
+    const key = String.fromCharCode(...states);
+    const known = indexOf.get(key);
+    if (known === undefined) {
+      indexOf.set(key, present.length);
+      present.push(states);
+      counts.push(1);
+    } else counts[known] = (counts[known] ?? 0) + 1;
   }
-  const all = [...merged.values()];
-  return { shares: Float64Array.from(all, (scenario) => scenario.count / count), present: all.map(({ present }) => present), isDrawn };
+  return { shares: Float64Array.from(counts, (hits) => hits / count), present, drawn };
 }
 
-function presentStates(rows: Uint8Array, draw: number, firstState: Int32Array): number[] {
-  const causes = firstState.length - 1;
+function presentStates(rows: Uint8Array, draw: number, drawn: readonly number[], firstState: Int32Array): number[] {
+  const base = draw * (firstState.length - 1);
   const present: number[] = [];
-  for (let cause = 0; cause < causes; cause++) {
-    const state = rows[draw * causes + cause] ?? 0;
+  for (const cause of drawn) {
+    const state = rows[base + cause] ?? 0;
     if (state > 0) present.push((firstState[cause] ?? 0) + state);
   }
   return present;

@@ -41,6 +41,8 @@ export class Sweep {
   /** Natural log of the evidence after `forward`. */
   logEvidence = 0;
   readonly #scratch: Float64Array;
+  /** Per digit: what it opened with in the forward pass. */
+  readonly #openRows: Float64Array[] = [];
   #worth: Float64Array;
   #worthBefore: Float64Array;
 
@@ -119,7 +121,9 @@ export class Sweep {
   #stepForward(step: Step, before: Float64Array, after: Float64Array, weights: Float64Array): void {
     switch (step.kind) {
       case 'open': {
-        const row = liftedRow(foldedRow(this.model, this.#digit(step.digit), weights), this.#digit(step.digit).lift).at;
+        const digit = this.#digit(step.digit);
+        const row = liftedRow(foldedRow(this.model, digit, weights), digit.lift).at;
+        this.#openRows[step.digit] = row;
         for (let c = 0; c < step.place.radix; c++) setScaled(after, c * step.sizeIn, before, row[c] ?? 0, step.sizeIn);
         return;
       }
@@ -197,11 +201,10 @@ export class Sweep {
         const perClass = new Float64Array(step.place.radix);
         for (let c = 0; c < perClass.length; c++) perClass[c] = dot(before, this.#worth, c * step.sizeIn, step.sizeIn) * (c > 0 && c === perClass.length - 1 ? digit.lift : 1);
         foldedPosteriors(this.model, digit, weights, perClass, posterior.states);
-        const row = liftedRow(foldedRow(this.model, digit, weights), digit.lift).at;
+        const row = atIndex(this.#openRows, step.digit, 'digit');
         setScaled(this.#worthBefore, 0, this.#worth, row[0] ?? 0, step.sizeIn);
         for (let c = 1; c < perClass.length; c++) addScaledFrom(this.#worthBefore, this.#worth, c * step.sizeIn, row[c] ?? 0, step.sizeIn);
         this.#swap();
-        rescale(this.#worth, step.sizeIn);
         return;
       }
       case 'sum':
@@ -266,6 +269,7 @@ export class Sweep {
       spreadBlock(this.#worthBefore, this.#scratch, place, c, weights[c] ?? 0, sizeOut);
     }
     this.#swap();
+    rescale(this.#worth, step.sizeIn);
     const classes = atIndex(posterior.classes, step.digit, 'digit');
     for (let c = 0; c < place.radix; c++) classes[c] = dotOfClasses(before, c, this.#worth, c, place, step.sizeIn);
     normalise(classes);
