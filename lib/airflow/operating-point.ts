@@ -65,7 +65,8 @@ export function ductCurvePoints(network: DuctNetwork, air: Air, maxFlow: number,
 export function pressureAsked(network: DuctNetwork, air: Air, flow: number): number {
   const scale = networkAt(network, air, 1);
   const guess = (flow / scale.flowFromFan) ** 2;
-  const forkPressure = crossing((p) => flow - networkAt(network, air, p).flowFromFan, 0, 20 * guess);
+  const top = 20 * guess;
+  const forkPressure = crossing((p) => top * (1 - networkAt(network, air, p).flowFromFan / flow), 0, top);
   return networkAt(network, air, forkPressure).pressureAtFan;
 }
 
@@ -119,7 +120,7 @@ function crossingsFromTheRight(spare: (p: number) => number, top: number): numbe
   return found;
 }
 
-/** The place where a function that is above 0 on the left falls below it: false position with the Illinois rule, halving when it crawls. */
+/** The place where a pressure (Pa, of the order of `right`) that is above 0 on the left falls below it: false position with the Illinois rule, halving when it crawls. */
 function crossing(f: (x: number) => number, left: number, right: number): number {
   let low = left;
   let high = right;

@@ -89,7 +89,7 @@ function contradictions(found: readonly FoundFigure[]): Problem[] {
     const first = values[0]?.value ?? 0;
     const apart = values.find((figure) => Math.abs((figure.value ?? 0) - first) > 0.03 * Math.abs(first));
     if (apart === undefined) return [];
-    const looksLikeHours = field === 'freeFlow' && Math.abs((apart.value ?? 0) / first - 60) < 3;
+    const looksLikeHours = field === 'freeFlow' && Math.abs(Math.abs(Math.log((apart.value ?? 0) / first)) - Math.log(60)) < 0.05;
     return [{ code: 'stated-twice', level: 'note', where: 'the pasted text', what: `“${values[0]?.words ?? ''}” and “${apart.words}” do not agree.`, next: looksLikeHours ? 'They differ by 60: one is per minute and one per hour. Keep the one that fits the frame.' : 'Confirm the one that belongs to this fan.' }];
   });
 }

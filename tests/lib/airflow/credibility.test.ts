@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { CUBIC_FOOT_PER_MINUTE, credibilityOf, electricalFit, readAdvertisement, readAirPath } from '@/lib/airflow';
+import published from '../../independent/airflow/values.json';
+
+const { trusted, claimed, measuredCfm } = published.claim;
+const figures = (row: { cfm: number; rpm: number; ampere: number }): Parameters<typeof credibilityOf>[0] => ({ freeFlow: row.cfm * CUBIC_FOOT_PER_MINUTE, speed: row.rpm / 60, current: row.ampere });
+
+describe('is the claim credible', () => {
+  it('keeps the flow that was measured afterwards inside the band and the claim outside (common practice, no source)', () => {
+    const result = credibilityOf(figures(claimed), 'blower', undefined, figures(trusted));
+    const [low, high] = [result.band?.low ?? 0, result.band?.high ?? 0].map((flow) => flow / CUBIC_FOOT_PER_MINUTE);
+    expect(measuredCfm).toBeGreaterThan(low ?? Infinity);
+    expect(measuredCfm).toBeLessThan(high ?? 0);
+    expect(claimed.cfm).toBeGreaterThan(high ?? Infinity);
+    expect(result.verdict).toBe('not-credible');
+    expect(result.settledBy).toBe('part-fan-free-flow');
+    // By hand: power law 5·(0.10/0.18)^0.65 = 3.412 and ^(1/3) = 4.110; a tenth wider each way.
+    expect(low).toBeCloseTo(0.9 * 3.412, 2);
+    expect(high).toBeCloseTo(1.1 * 4.11, 2);
+  });
+
+  it('believes a published rating beside its own frame', () => {
+    expect(credibilityOf({ freeFlow: 8 * CUBIC_FOOT_PER_MINUTE, speed: 8000 / 60, current: 0.11, voltage: 12, maxPressure: 65.7 }, 'axial', '4020').verdict).toBe('credible');
+  });
+
+  it('calls more air power than electrical power impossible', () => {
+    expect(credibilityOf({ freeFlow: 20 * CUBIC_FOOT_PER_MINUTE, current: 0.02, voltage: 5, maxPressure: 400 }, 'blower').verdict).toBe('impossible');
+  });
+
+  it('says when nothing can be said', () => {
+    expect(credibilityOf({ freeFlow: 3 * CUBIC_FOOT_PER_MINUTE }, 'blower').verdict).toBe('cannot-say');
+  });
+});
+
+describe('a pasted advertisement', () => {
+  it('gives up its figures with the words they came from', () => {
+    const found = readAdvertisement('Radial blower 50x15 24V 0,10A 6,000RPM 5.36 CFM 28 mmH20 35dBA').value ?? [];
+    const by = (field: string): number | string | undefined => found.filter((figure) => figure.field === field).map((figure) => figure.value ?? figure.name)[0];
+    expect([by('kind'), by('frame'), by('voltage'), by('speed'), by('noise')]).toEqual(['blower', '5015', 24, 100, 35]);
+    expect(by('current')).toBeCloseTo(0.1, 12);
+    expect((by('freeFlow') as number) / CUBIC_FOOT_PER_MINUTE).toBeCloseTo(5.36, 9);
+    expect((by('maxPressure') as number) / 9.80665).toBeCloseTo(28, 9);
+  });
+
+  it('asks which one holds when two figures differ, and says when there are none', () => {
+    expect(readAdvertisement('24V 12V fan').problems.map((problem) => problem.code)).toEqual(['stated-twice']);
+    expect(readAdvertisement('a very quiet fan').problems.map((problem) => problem.code)).toEqual(['nothing-found']);
+    expect(readAdvertisement('   ').problems.map((problem) => problem.code)).toEqual(['empty']);
+  });
+});
+
+describe('electrical fit', () => {
+  const fitOf = (fan: object, output: object): Record<string, string> => {
+    const path = readAirPath(JSON.stringify({ schema: 'leeward/air-path', version: 1, fan, output })).value;
+    if (path === undefined) throw new Error('the path should read');
+    return Object.fromEntries(electricalFit(path.fan, path.output).map((point) => [point.id, point.state]));
+  };
+
+  it('stops a 12 V fan on 24 V and lets a fitting one pass', () => {
+    expect(fitOf({ voltage: '12 V', current: '0.1 A' }, { voltage: '24 V' })['voltage']).toBe('stop');
+    expect(fitOf({ voltage: '24 V', current: '0.13 A' }, { voltage: '24 V', currentLimit: '0.5 A' })).toMatchObject({ voltage: 'fits', 'running-current': 'fits', 'start-current': 'fits' });
+  });
+
+  it('looks at the start current and stops above the limit', () => {
+    expect(fitOf({ voltage: '24 V', current: '0.3 A' }, { voltage: '24 V', currentLimit: '0.5 A' })['start-current']).toBe('look');
+    expect(fitOf({ voltage: '24 V', current: '0.6 A' }, { voltage: '24 V' })['running-current']).toBe('stop');
+    expect(fitOf({ voltage: '24 V', wires: 2 }, { drive: 'four-wire' })['drive']).toBe('stop');
+  });
+});
