@@ -4,6 +4,7 @@ import { hatchId, Hatches } from '../_drawings/hatches';
 import { Sheet } from '../_drawings/sheet';
 import { Words } from '../_drawings/words';
 import { wordWidth } from '../_drawings/word-width';
+import { shownShare } from './shown-share';
 
 export interface BudgetPart {
   readonly words: string;
@@ -35,7 +36,7 @@ export function BudgetBar({ parts, name, width = 304, id }: { readonly parts: re
   );
 }
 
-const partWords = (part: BudgetPart): string => `${part.words} ${Math.round(part.share * 100)} %`;
+const partWords = (part: BudgetPart): string => `${part.words} ${shownShare(part.share)}`;
 
 function shownParts(parts: readonly BudgetPart[]): BudgetPart[] {
   const sum = parts.reduce((all, p) => all + Math.max(0, p.share), 0) || 1;

@@ -40,8 +40,14 @@ export interface CurveChartProps {
   readonly height?: number;
 }
 
+/** Below this width, px, points carry only their letters and their words stand in a list under the chart. */
+const narrow = 480;
+const listStep = 30;
+
 /** Pressure against flow: where a fan's curve meets a duct's curve is what flows. Curves and points carry their names. */
 export function CurveChart({ curves, points, flowAxis = 'flow, L/s', pressureAxis = 'pressure, Pa', width = 632, height = 430 }: CurveChartProps) {
+  const slim = width < narrow;
+  const listed = slim ? points.length * listStep + 8 : 0;
   const { x, y, flowTicks, pressureTicks } = scalesFor(curves, points, width, height);
   const plot: Box = { x: x.range[0], y: y.range[1], w: x.range[1] - x.range[0], h: y.range[0] - y.range[1] };
   const paths = curves.map((curve) => clipped(curve.points.map((p) => ({ x: x(p.x), y: y(p.y) })), plot));
@@ -53,10 +59,10 @@ export function CurveChart({ curves, points, flowAxis = 'flow, L/s', pressureAxi
   };
   // The recommended point chooses its place first: the eye goes there.
   const inOrder = [...points].sort((a, b) => Number(b.chosen ?? false) - Number(a.chosen ?? false));
-  const callouts = new Map(inOrder.map((point) => [point.letter, placePoint(point, { x: x(point.flow), y: y(point.pressure) }, obstacles)]));
+  const callouts = new Map(inOrder.map((point) => [point.letter, placePoint(slim ? '' : point.words, { x: x(point.flow), y: y(point.pressure) }, obstacles)]));
   const names = curves.map((curve, i) => placeName(curve, paths[i] ?? [], obstacles));
   return (
-    <Sheet width={width} height={height} label={chartWords(curves, points, flowAxis, pressureAxis)}>
+    <Sheet width={width} height={height + listed} label={chartWords(curves, points, flowAxis, pressureAxis)}>
       <path className="d-line d-grid" d={[...flowTicks.map((t) => `M${x(t)} ${plot.y}V${y.range[0]}`), ...pressureTicks.map((t) => `M${plot.x} ${y(t)}H${x.range[1]}`)].join('')} />
       <path className="d-line d-outline" d={`M${plot.x} ${plot.y}V${y.range[0]}H${x.range[1]}`} />
       <path className="d-line d-thin" d={[...flowTicks.map((t) => `M${x(t)} ${y.range[0]}v6`), ...pressureTicks.map((t) => `M${plot.x} ${y(t)}h-6`)].join('')} />
@@ -66,7 +72,8 @@ export function CurveChart({ curves, points, flowAxis = 'flow, L/s', pressureAxi
       <Words x={plot.x + 8} y={plot.y + 4} halo>{pressureAxis}</Words>
       {curves.map((curve, i) => <path key={curve.name} className={`d-line d-${lineOf(curve)}`} d={pathOf(paths[i] ?? [])} />)}
       {names.map((name) => <Words key={name.words} x={name.box.x} y={name.box.y + 12} halo strong={name.strong}>{name.words}</Words>)}
-      {points.map((point) => <Callout key={point.letter} point={point} at={{ x: x(point.flow), y: y(point.pressure) }} place={callouts.get(point.letter)} x={x} y={y} />)}
+      {points.map((point) => <Callout key={point.letter} point={point} at={{ x: x(point.flow), y: y(point.pressure) }} place={callouts.get(point.letter)} x={x} y={y} named={!slim} />)}
+      {slim && points.map((point, i) => <Listed key={point.letter} point={point} y={height + 14 + i * listStep} />)}
     </Sheet>
   );
 }
@@ -119,12 +126,12 @@ interface Callouted {
 /** Balloon positions tried around a point: right-hand side first, then left, near before far. */
 const spots = [38, 54, 76, 104].flatMap((far) => [-30, 20, -60, 45, -150, 160, -120, 130, 0, 180, 70, -85].map((angle) => ({ far, angle })));
 
-function placePoint(point: OperatingPoint, at: Point, obstacles: Obstacles): Callouted {
+function placePoint(pointWords: string, at: Point, obstacles: Obstacles): Callouted {
   const options = spots.map(({ far, angle }) => {
     const a = (angle * Math.PI) / 180;
     const balloon = { x: at.x + far * Math.cos(a), y: at.y + far * Math.sin(a) };
     const right = Math.abs(angle) <= 90;
-    const w = wordWidth(point.words) + 34;
+    const w = pointWords === '' ? 26 : wordWidth(pointWords) + 34;
     return { balloon, right, box: { x: right ? balloon.x - 13 : balloon.x - w + 13, y: balloon.y - 13, w, h: 26 }, leader: [at, balloon] as const };
   });
   // The point's own box is among the obstacles, so its leader would count as striking it: start a little outside.
@@ -149,7 +156,7 @@ function placeName(curve: Curve, path: readonly Point[], obstacles: Obstacles): 
   return { words: curve.name, box: placeLabel(candidates, obstacles).box, strong: curve.of === 'fan' };
 }
 
-function Callout({ point, at, place, x, y }: { readonly point: OperatingPoint; readonly at: Point; readonly place: Callouted | undefined; readonly x: Scale; readonly y: Scale }) {
+function Callout({ point, at, place, x, y, named }: { readonly named: boolean; readonly point: OperatingPoint; readonly at: Point; readonly place: Callouted | undefined; readonly x: Scale; readonly y: Scale }) {
   if (place === undefined) return null;
   const chosen = point.chosen ?? false;
   const tone = chosen ? 'accent' : 'ink';
@@ -160,11 +167,18 @@ function Callout({ point, at, place, x, y }: { readonly point: OperatingPoint; r
       {point.pressureRange !== undefined && <path className="d-line d-edge" d={`M${px(at.x - 5)} ${y(point.pressureRange[0])}h10M${px(at.x)} ${y(point.pressureRange[0])}V${y(point.pressureRange[1])}M${px(at.x - 5)} ${y(point.pressureRange[1])}h10`} />}
       <path className={`d-line ${chosen ? 'd-accent-hair' : 'd-hair'}`} d={`M${px(at.x)} ${px(at.y)}L${px(edge.x)} ${px(edge.y)}`} />
       <circle className={`d-no-line d-fill-${tone}`} cx={px(at.x)} cy={px(at.y)} r={4.5} />
-      <Words x={place.words.x} y={place.words.y} anchor={place.anchor} tone={tone} strong={chosen} halo>{point.words}</Words>
+      {named && <Words x={place.words.x} y={place.words.y} anchor={place.anchor} tone={tone} strong={chosen} halo>{point.words}</Words>}
       <Balloon x={place.balloon.x} y={place.balloon.y} kind={chosen ? 'chosen-option' : 'option'} label={point.letter} />
     </g>
   );
 }
+
+const Listed = ({ point, y }: { readonly point: OperatingPoint; readonly y: number }) => (
+  <g>
+    <Balloon x={13} y={y} kind={point.chosen ? 'chosen-option' : 'option'} label={point.letter} />
+    <Words x={36} y={y + 5} strong={point.chosen ?? false} tone={point.chosen ? 'accent' : 'ink'}>{point.words}</Words>
+  </g>
+);
 
 function chartWords(curves: readonly Curve[], points: readonly OperatingPoint[], flowAxis: string, pressureAxis: string): string {
   const said = points.map((p) => `${p.letter}, ${p.words}, at ${p.pressure.toPrecision(3)} on the pressure axis${p.chosen ? ', recommended' : ''}`).join('; ');

@@ -1,6 +1,6 @@
 /** A chance as people read it: whole per cent, and never a false 0 or 100. shownShare(0.584) is "58 %"; 0.004 is "<1 %". */
 export function shownShare(share: number): string {
-  return `${bareShare(share)} %`;
+  return `${bareShare(share)}\u202F%`;
 }
 
 /** The same without its sign, for ranges. */

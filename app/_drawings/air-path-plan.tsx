@@ -63,7 +63,7 @@ export function AirPathPlan({ fan, duct, outlets, width, id }: AirPathPlanProps)
   return (
     <Sheet width={width} height={height} label={planWords(fan, layout)}>
       <Hatches id={on.id} kinds={['cut', 'lee']} />
-      <Words x={0} y={14} tone="ink2">{`From above, cut through the duct${layout.toScale ? '' : '; branch lengths not to scale'}`}</Words>
+      <Words x={0} y={14} tone="ink2">{layout.toScale ? 'From above, cut through the duct' : slim ? 'From above; branch lengths not to scale' : 'From above, cut through the duct; branch lengths not to scale'}</Words>
       <Channels on={on} channels={layout.channels} />
       <Lee on={on} layout={layout} />
       <NozzleFromAbove on={on} layout={layout} />
@@ -72,7 +72,7 @@ export function AirPathPlan({ fan, duct, outlets, width, id }: AirPathPlanProps)
       <Sizes on={on} fan={fan} layout={layout} />
       {slim ? names.map((n, i) => <Balloon key={n.key} x={n.at.x} y={n.at.y} kind="seen" label={i + 1} />) : <SideNames names={names} width={width} centre={centre} bottom={planEnd} />}
       <AirPathFront on={{ ...on, top: frontTop }} layout={layout} />
-      <SpeedKey x={slim ? 0 : width - 226} y={frontTop + frontHeight * k + 30} />
+      <SpeedKey x={slim ? 0 : width - 240} y={frontTop + frontHeight * k + 30} />
       {list.map((item, i) => (
         <g key={item.name.key}>
           <Balloon x={12} y={height - listHeight + item.y + 12} kind="seen" label={i + 1} />

@@ -83,7 +83,7 @@ function Above({ on, words }: { readonly on: Frame; readonly words: string }) {
   return (
     <g>
       <BedLine from={atX(on, 2)} to={atX(on, 54)} y={bed} />
-      <Dimension upright from={atY(on, 67)} to={bed} at={atX(on, 28)} />
+      {on.size === 'row' ? <Stroke on={on} d="M28 69V93" line="hair" /> : <Dimension upright from={atY(on, 67)} to={bed} at={atX(on, 28)} />}
       {on.size !== 'row' && <Words x={atX(on, 28) + 8} y={atY(on, 82) + 5} halo>{words}</Words>}
     </g>
   );

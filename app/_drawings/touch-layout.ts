@@ -32,7 +32,7 @@ function around(width: number): TouchLayout {
   const label = (x: number, y: number, anchor: Anchor, landing = 28): LabelPlace => ({ x, y: Math.round(top + y * k), anchor, landing });
   const start = Math.round(left + 127 * k + 16);
   return {
-    width, height: Math.round(top + 87 * k + 66), wide: true, k, left, top,
+    width, height: Math.round(top + 87 * k + 84), wide: true, k, left, top,
     labels: {
       'top-face': label(130, 14, 'end'),
       'steep-underside': label(130, 35, 'end', 16),
