@@ -23,6 +23,12 @@ export function caseName(file: CaseFile): string {
   return file.createdOn === undefined ? file.id : new Date(file.createdOn).toLocaleString('en-GB', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 }
 
+/** What a case is called where there is room: its title, the printed part, the first words told, or when it was begun. */
+export function caseHeading(file: CaseFile): string {
+  const told = file.words.length > 80 ? `${file.words.slice(0, 78)} …` : file.words;
+  return [file.title, file.print.name ?? '', told === '' ? '' : `“${told}”`].find((text) => text !== '') ?? `Case ${caseName(file)}`;
+}
+
 /** "No. 3, bed moves in Y, 24 V", as far as it was told. */
 export function machineWords({ machine }: Pick<CaseFile, 'machine'>): string {
   const words = [machine.name, machine.kinematics === undefined ? undefined : KINEMATICS[machine.kinematics], machine.supply].filter((word) => word !== undefined && word !== '');

@@ -4,7 +4,7 @@ import { Dimension } from './dimension';
 import { atX, atY, fit } from './frame';
 import type { Frame, Plate } from './frame';
 import { Hatched, Hatches } from './hatches';
-import { Block, Disc, marked, Stroke } from './lines';
+import { Disc, marked, Stroke } from './lines';
 import { MarkedPlaces, roomFor } from './places';
 import type { Places } from './places';
 import { Words } from './words';

@@ -37,5 +37,5 @@ const advances = new Map<string, number>(
       ['%', 0.895],
       ['@—', 0.94],
     ] satisfies readonly (readonly [string, number])[]
-  ).flatMap(([signs, em]) => [...signs].map((sign): [string, number] => [sign, em])),
+  ).flatMap(([signs, em]) => Array.from(signs).map((sign): [string, number] => [sign, em])),
 );

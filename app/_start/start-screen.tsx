@@ -7,6 +7,7 @@ import { ZONE_TITLES, type Knowledge, type KnownSymptom, type Zone } from '@/lib
 import { useAddressWord } from '../_browser/address';
 import { useKnowledge } from '../_browser/knowledge';
 import { changeCase, newCase, openCase, roundOf, useCurrentCase } from '../_case/current-case';
+import { caseHeading } from '../_case/case-title-block';
 import { observe, withdraw } from '../_case/tell';
 import { TouchPart } from '../_drawings/touch-part';
 import { Cross, DashedRing, Tick } from '../_parts/signs';
@@ -53,7 +54,7 @@ export function StartScreen() {
   return (
     <div className="with-bar">
       {!adding && !fresh && open && (
-        <p className="start-table">On the table: <b>{open.title || open.print.name || 'a case'}</b>{open.words !== '' && <>, “{open.words.slice(0, 80)}”</>}. <Link className="link" href="/case">Go on with it</Link></p>
+        <p className="start-table">On the table: <b>{caseHeading(open)}</b>. <Link className="link" href="/case">Go on with it</Link></p>
       )}
       <div className="start">
         <div className="start-list">

@@ -31,7 +31,7 @@ export function AirScreen() {
   const [own, setOwn] = useState<Sheet>();
   const [editing, setEditing] = useState(false);
   const kept = useKeptSheet();
-  const sheet = own ?? (file?.airPath as Sheet | undefined) ?? kept ?? EMPTY_SHEET;
+  const sheet = own ?? file?.airPath ?? kept ?? EMPTY_SHEET;
   const withCase = useMemo(() => caseReadings(sheet, file), [sheet, file]);
   const { result, problems } = useAirPath(withCase);
   const [demo, setDemo] = useState(false);
@@ -116,7 +116,7 @@ function AirResult({ result, fileOpen }: { readonly result: AirPathResult; reado
         </ul>
       </section>
       <div className="air-choice">
-        <p>{telling ? <><b>Most telling unknown: {telling.title}.</b> Measuring it takes {formatMinutes(telling.minutes)} and would change the choice with a chance of {shownShare(telling.chanceOfChange)}.</> : 'No single measurement would change the choice.'}</p>
+        <p>{telling ? <><b>Most telling unknown: {telling.title}.</b> Measuring it takes {formatMinutes(telling.minutes)} and {telling.chanceOfChange < 0.02 ? 'would hardly change the choice' : <>would change the choice with a chance of {shownShare(telling.chanceOfChange)}</>}.</> : 'No single measurement would change the choice.'}</p>
         <span className="air-buttons">
           {telling && method !== undefined && <Link className="button" href={`/bench/${method}`}>Measure it first</Link>}
           {fileOpen && chosen && chosen.option.kind !== 'leave' && remedy !== undefined && <button type="button" className="button button-next" onClick={() => void choose(chosen.option)}>Choose: {chosen.option.title}</button>}

@@ -64,7 +64,9 @@ export function intervalOf(letters: readonly LetteredOption[], chosen: string | 
 export function planOf(result: AirPathResult, unit: UnitSymbol): Omit<AirPathPlanProps, 'width'> {
   const mm = (metres: number): number => metres * 1000;
   const { fan, duct, outlets } = result.geometry;
-  const frame = Number(/\d+/.exec(fan.frame ?? '')?.[0] ?? 40);
+  // A frame is written 5015, 50 x 15 or 50×15: side first, depth after it; sides of 100 mm and more have three digits.
+  const digits = /^\d+/.exec(fan.frame ?? '')?.[0] ?? '40';
+  const frame = Number(digits.length >= 4 ? digits.slice(0, -2) : digits);
   return {
     fan: { size: frame, kind: fan.kind === 'axial' ? 'axial' : 'radial', name: fan.name, reading: formatRange(result.today.flow.low, result.today.flow.high, 'L/s') },
     duct: { width: mm(duct.section.width.value), length: mm(duct.length.value) },

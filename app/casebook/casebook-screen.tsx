@@ -10,7 +10,7 @@ import { caseTextOfLink } from '../_browser/case-link';
 import { caseStore } from '../_browser/case-store';
 import { useKnowledge } from '../_browser/knowledge';
 import { openCase, putCaseAway, useCurrentCase } from '../_case/current-case';
-import { machineWords } from '../_case/case-title-block';
+import { caseHeading, machineWords } from '../_case/case-title-block';
 import { ChooseOne } from '../_parts/choose-one';
 import { ProblemList } from '../_parts/problem-list';
 import { VERDICT_WORDS, VerdictSign } from '../_parts/signs';
@@ -71,13 +71,13 @@ export function CasebookScreen() {
           {shown.map((file) => (
             <li key={file.id}>
               <button type="button" className="book-open" onClick={() => void open(file)}>
-                <span className="book-title">{file.title || file.print.name || file.words.slice(0, 70) || `Case ${file.id}`}</span>
+                <span className="book-title">{caseHeading(file)}</span>
                 <span className="label">{machineWords(file)} · {file.observations.filter((each) => each.state === 'seen').length} seen, {file.findings.length} found out · {file.changedOn === undefined ? '' : new Date(file.changedOn).toLocaleDateString('en-GB', { dateStyle: 'medium' })}</span>
               </button>
               <span className="book-verdict">{stateOf(file, (id) => (knowledge ? titleOf(knowledge, id) : id))}</span>
               {asked === file.id ? (
                 <span className="book-sure">Remove it for good? <button type="button" className="button" onClick={() => void remove(file)}>Remove</button> <button type="button" className="link" onClick={() => setAsked(undefined)}>Keep it</button></span>
-              ) : <button type="button" className="link" onClick={() => setAsked(file.id)} aria-label={`Remove ${file.title || file.id}`}>Remove</button>}
+              ) : <button type="button" className="link" onClick={() => setAsked(file.id)} aria-label={`Remove ${caseHeading(file)}`}>Remove</button>}
             </li>
           ))}
         </ul>

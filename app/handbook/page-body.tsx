@@ -57,7 +57,7 @@ function statedWords(value: unknown, at: string): string {
     if (typeof how === 'number') return shownShare(how);
     const median: unknown = Reflect.get(value, 'median');
     const spread: unknown = Reflect.get(value, 'spread');
-    if (median !== undefined) return typeof spread === 'number' ? `about ${String(median)}, mostly within a factor of ${spread}` : `about ${String(median)} ± ${String(spread)}`;
+    if (typeof median === 'number' || typeof median === 'string') return typeof spread === 'number' ? `about ${median}, mostly within a factor of ${spread}` : `about ${median}${typeof spread === 'string' ? ` ± ${spread}` : ''}`;
     const odds: unknown = Reflect.get(value, 'odds');
     if (typeof odds === 'number') return `odds × ${odds}`;
   }
@@ -65,7 +65,7 @@ function statedWords(value: unknown, at: string): string {
 }
 
 function BodyDrawing({ spec }: { readonly spec: Readonly<Record<string, unknown>> }) {
-  const { children: _children, ...plain } = spec;
+  const plain = Object.fromEntries(Object.entries(spec).filter(([name]) => name !== 'children'));
   return <Drawing spec={drawingSchema.parse(plain)} width={320} height={220} size="figure" />;
 }
 

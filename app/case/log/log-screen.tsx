@@ -7,7 +7,7 @@ import type { Diagnosis } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { saveFile } from '../../_browser/save-file';
 import { caseLink } from '../../_browser/case-link';
-import { CaseTitleBlock, machineWords } from '../../_case/case-title-block';
+import { CaseTitleBlock, caseHeading, machineWords } from '../../_case/case-title-block';
 import { changeCase, newCase, openCase, roundOf } from '../../_case/current-case';
 import { factDetail, factTitle, measuredWords, shapeOf } from '../../_case/fact-words';
 import { useDiagnosis } from '../../_case/use-diagnosis';
@@ -30,9 +30,11 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
   const diagnosis = useDiagnosis(file, knowledge);
   const result = diagnosis?.result.kind === 'diagnosis' ? diagnosis.result : undefined;
   return (
+    <>
+    <div className="not-printed"><CaseTitleBlock file={file} /></div>
     <div className="log">
-      <div className="not-printed"><CaseTitleBlock file={file} /><Deeds file={file} /></div>
-      <h1 className="log-title">{file.title || file.print.name || file.words || `Case ${file.id}`}</h1>
+      <div className="not-printed"><Deeds file={file} /></div>
+      <h1 className="log-title">{caseHeading(file)}</h1>
       {result && <p className="lead">{summary(file, result, knowledge)}</p>}
       {result && <KnownSection file={file} result={result} knowledge={knowledge} />}
       {result && <CausesSection result={result} />}
@@ -48,6 +50,7 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
       <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; every figure opens to its basis in the handbook.</p>
       <SheetFoot file={file} knowledge={knowledge} />
     </div>
+    </>
   );
 }
 

@@ -2,7 +2,7 @@
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
 import { useMemo, useState } from 'react';
-import type { CaseFile, Observation, Round, StoredMeasured, Verdict } from '@/lib/cases';
+import type { CaseFile, Observation, Round, StoredMeasured } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { judgePlaces, type ProofJudged } from '@/lib/measuring';
 import { findUnit, readQuantity, spanToUnit, toUnit } from '@/lib/units';
@@ -38,7 +38,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [looks, setLooks] = useState<Readonly<Record<string, ThreeWay>>>({});
   const [chosen, setChosen] = useState<VerdictWord>();
-  const before = criterion.before ?? [];
+  const before = useMemo(() => criterion.before ?? [], [criterion]);
   const unit = before[0]?.reading.unit ?? criterion.limit?.unit;
   const rows = useMemo(() => before.map((row) => ({ ...row, read: readAfter(typed[row.place] ?? '', row.reading) })), [before, typed]);
   const judged = judgedOf(rows, criterion.limit);
@@ -53,7 +53,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
       return look === undefined ? [] : [{ ...each, state: look, round: round.number + 1, on }];
     });
     const after = rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, reading: row.read.stored }] : []));
-    await changeCase((each) => recordVerdict(each, verdict as Verdict, seen, after.length > 0 ? after : undefined, `Proof: ${VERDICT_WORDS[verdict]}.`));
+    await changeCase((each) => recordVerdict(each, verdict, seen, after.length > 0 ? after : undefined, `Proof: ${VERDICT_WORDS[verdict]}.`));
     router.push(next);
   };
   return (
