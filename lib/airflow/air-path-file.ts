@@ -37,17 +37,21 @@ export function readAirPath(text: string): Reading<AirPath> {
 }
 
 function parse(text: string, problems: Problem[]): unknown {
-  const stop = (code: string, what: string, next: string): undefined => {
+  const stop = (code: string, what: string, next: string): void => {
     problems.push({ code, level: 'stop', where: 'the file', what, next, allowed: `JSON text with "schema": "${AIR_PATH_SCHEMA}"` });
-    return undefined;
   };
-  if (text.length > LONGEST_FILE) return stop('too-long', `It has ${text.length} characters; an air path takes a few thousand.`, 'Choose the air-path file itself.');
-  if (text.trim() === '') return stop('empty', 'It is empty.', 'Write the fan and the duct into it, as in the example file.');
-  try {
-    return JSON.parse(text.replace(/^\uFEFF/u, ''));
-  } catch (cause) {
-    return stop('not-json', `It cannot be read as JSON: ${cause instanceof Error ? cause.message : 'unknown fault'}.`, 'Check brackets, commas and quotation marks at that place.');
+  if (text.length > LONGEST_FILE) {
+    stop('too-long', `It has ${text.length} characters; an air path takes a few thousand.`, 'Choose the air-path file itself.');
+  } else if (text.trim() === '') {
+    stop('empty', 'It is empty.', 'Write the fan and the duct into it, as in the example file.');
+  } else {
+    try {
+      return JSON.parse(text.replace(/^\uFEFF/u, ''));
+    } catch (cause) {
+      stop('not-json', `It cannot be read as JSON: ${cause instanceof Error ? cause.message : 'unknown fault'}.`, 'Check brackets, commas and quotation marks at that place.');
+    }
   }
+  return undefined;
 }
 
 function isOurs(fields: PathFields, problems: readonly Problem[]): boolean {
@@ -100,7 +104,7 @@ function sizeProblems(duct: DuctFacts, outlets: readonly OutletFacts[]): Problem
 
 function flowProblems(path: AirPath): Problem[] {
   const free = path.measured.find((reading) => reading.what === 'free-flow');
-  const limit = free === undefined ? path.fan.freeFlow : free;
+  const limit = free ?? path.fan.freeFlow;
   return path.measured.flatMap((reading, k): Problem[] => {
     if (reading.what !== 'flow-in-duct' || path.fan.count > 1) return [];
     if (reading.value - reading.plusMinus <= limit.value + limit.plusMinus) return [];

@@ -155,9 +155,9 @@ export class PathFields {
     const value = this.take(key);
     if (value === undefined) return undefined;
     if (typeof value === 'string') return value;
-    if (isRecord(value) && typeof value['value'] === 'number' && typeof value['unit'] === 'string') {
-      const spread = typeof value['plusMinus'] === 'number' ? ` ± ${value['plusMinus']}` : '';
-      return `${value['value']}${spread} ${value['unit']}`;
+    if (isRecord(value) && typeof value.value === 'number' && typeof value.unit === 'string') {
+      const spread = typeof value.plusMinus === 'number' ? ` ± ${value.plusMinus}` : '';
+      return `${value.value}${spread} ${value.unit}`;
     }
     this.tell('unit-missing', key, `${named(value)} stands here without a unit.`, 'Write the number with its unit in quotation marks.', '"15 mm", or {"value": 15, "unit": "mm"}');
     return undefined;
@@ -175,6 +175,6 @@ function isRecord(value: unknown): value is Record<string, unknown> {
 function named(value: unknown): string {
   if (value === null) return '“null”';
   if (Array.isArray(value)) return 'A list';
-  if (typeof value === 'object') return 'An object';
-  return `“${String(value).slice(0, 40)}”`;
+  if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') return `“${String(value).slice(0, 40)}”`;
+  return 'An object';
 }

@@ -48,7 +48,7 @@ export function readFanPointsText(text: string, context: PointsContext): Reading
   if (flowColumn < 0 || pressureColumn < 0) {
     return { value: undefined, problems: [{ code: 'columns-unknown', level: 'stop', where: `${context.where}, line 1`, what: 'The first line does not name a flow and a pressure column.', allowed: 'flow (CFM); pressure (Pa)', next: 'Add a first line that names both columns with their units.' }] };
   }
-  const unitOf = (column: number): string => /\(([^)]+)\)|\[([^\]]+)\]/u.exec(head.split(separator)[column] ?? '')?.slice(1).find((unit) => unit !== undefined) ?? '';
+  const unitOf = (column: number): string => /\(([^)]+)\)|\[([^\]]+)\]/u.exec(head.split(separator)[column] ?? '')?.slice(1).join('') ?? '';
   const cell = (line: string, column: number): string => {
     const typed = (line.split(separator)[column] ?? '').trim();
     return /[a-z]/iu.test(typed.replace(/e[-+]?\d/giu, '')) || typed === '' ? typed : `${typed} ${unitOf(column)}`;

@@ -27,17 +27,18 @@ const CONVECTION_SPREAD = 0.2;
 /** Heat that leaves without any fan: radiation and natural convection together give 15 to 30 W/(m²·K) (sheet, section 9). */
 const STILL_AIR_COEFFICIENT = 18;
 /**
- * Share of the facing side's coefficient that the far side still gets: 0.25 to 0.60, by a normal share of the sample.
+ * Share of the facing side's coefficient that the far side still gets: 0.1 to 0.4, by a normal share of the sample.
  * Estimate; the eight-direction print measures it.
  */
-const LEE_SHARE = { low: 0.25, high: 0.6 } as const;
+const LEE_SHARE = { low: 0.1, high: 0.4 } as const;
 
 /**
  * Coefficients round the part for every joint sample.
  *
  * Each outlet strikes with Martin's slot law (or his round law for a circle) on its exit speed, lowered for a jet that decays
  * faster at low Reynolds number than the law's own jets, and for missing the spot. A side turned away by an angle a gets
- * lee + (1 - lee)·(1 + cos a)/2 of it. Jets on one side add as squares; still air adds its own.
+ * lee + (1 - lee)·(1 + cos a)/2 of it: one lobe, as `fitOneLobe` fits to a print. Lobes of several jets add, so equal opposite jets
+ * cool evenly; still air adds its own.
  * The joint of these parts is an estimate; its spread is carried by the samples.
  */
 export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore = new Map<OutletFacts, JetGeometry>()): SampledCooling {
@@ -62,13 +63,12 @@ export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: A
     let sum = 0;
     let lowSide = 0;
     for (let side = 0; side < SIDES; side += 1) {
-      let squares = 0;
+      let fromJets = 0;
       for (let k = 0; k < jets.length; k += 1) {
         const share = leeShare + (1 - leeShare) * (turned[k]?.[side] ?? 0);
-        const part = (jets[k]?.coefficient[s] ?? 0) * share;
-        squares += part * part;
+        fromJets += (jets[k]?.coefficient[s] ?? 0) * share;
       }
-      const h = STILL_AIR_COEFFICIENT + Math.sqrt(squares);
+      const h = STILL_AIR_COEFFICIENT + fromJets;
       bySide[side] = (bySide[side] ?? 0) + h / count;
       sum += h;
       if (h < low) { low = h; lowSide = side; }

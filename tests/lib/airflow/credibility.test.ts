@@ -57,13 +57,13 @@ describe('electrical fit', () => {
   };
 
   it('stops a 12 V fan on 24 V and lets a fitting one pass', () => {
-    expect(fitOf({ voltage: '12 V', current: '0.1 A' }, { voltage: '24 V' })['voltage']).toBe('stop');
+    expect(fitOf({ voltage: '12 V', current: '0.1 A' }, { voltage: '24 V' }).voltage).toBe('stop');
     expect(fitOf({ voltage: '24 V', current: '0.13 A' }, { voltage: '24 V', currentLimit: '0.5 A' })).toMatchObject({ voltage: 'fits', 'running-current': 'fits', 'start-current': 'fits' });
   });
 
   it('looks at the start current and stops above the limit', () => {
     expect(fitOf({ voltage: '24 V', current: '0.3 A' }, { voltage: '24 V', currentLimit: '0.5 A' })['start-current']).toBe('look');
     expect(fitOf({ voltage: '24 V', current: '0.6 A' }, { voltage: '24 V' })['running-current']).toBe('stop');
-    expect(fitOf({ voltage: '24 V', wires: 2 }, { drive: 'four-wire' })['drive']).toBe('stop');
+    expect(fitOf({ voltage: '24 V', wires: 2 }, { drive: 'four-wire' }).drive).toBe('stop');
   });
 });
