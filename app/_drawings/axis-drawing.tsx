@@ -16,7 +16,7 @@ const places: Places<Mark> = {
   wheel: { x: 57, y: 22, words: 'wheel', from: -50, quiet: true },
   mount: { x: 51, y: 43, words: 'tool mount', from: 20 },
   nut: { x: 11, y: 27, words: 'nut', from: 180, quiet: true },
-  screw: { x: 11, y: 38, words: 'height screw', from: 30 },
+  screw: { x: 11, y: 38, words: 'height screw', from: 30, quiet: true },
   coupler: { x: 12, y: 56, words: 'coupler', from: 0, quiet: true },
   motor: { x: 16, y: 66, words: 'motor', from: 0, quiet: true },
 };

@@ -1,5 +1,5 @@
 import type { Drawing } from '@/lib/knowledge';
-import { atX, atY, fit } from './frame';
+import { fit } from './frame';
 import type { Frame, Plate } from './frame';
 import { Block, Disc, marked, Stroke } from './lines';
 import { MarkedPlaces, roomFor } from './places';
@@ -12,7 +12,7 @@ const places: Places<Mark> = {
   'pulley-screw': { x: 15, y: 18, words: 'pulley screw', from: -100 },
   worn: { x: 46, y: 31, words: 'worn stretch', from: 90, quiet: true },
   slack: { x: 50, y: 37, words: 'slack belt', from: 90, quiet: true },
-  pluck: { x: 40, y: 30, words: 'pluck here', from: 90, quiet: true },
+  pluck: { x: 40, y: 35, words: 'pluck here', from: 90, quiet: true },
   idler: { x: 88, y: 22, words: 'idler', from: -60 },
 };
 
@@ -46,7 +46,7 @@ function LowerRun({ on, mark }: { readonly on: Frame; readonly mark: Mark }) {
       <g>
         <Stroke on={on} d="M15 31.8H88" line="edge" />
         <Stroke on={on} d="M15 31.8Q51 38.6 88 31.8M15 31.8Q51 25 88 31.8" line="accent-thin" />
-        <path className="d-line d-accent" d={`M${atX(on, 40)} ${atY(on, 47)}v-8M${atX(on, 62)} ${atY(on, 43)}q4 -6 0 -12M${atX(on, 66)} ${atY(on, 45)}q6 -8 0 -16`} />
+        <Stroke on={on} d="M64 42Q67 38 64 34M68 44Q73 38 68 32" line="accent" />
       </g>
     );
   }
