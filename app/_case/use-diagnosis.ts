@@ -1,7 +1,7 @@
 'use client';
 import { useEffect, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { diagnose, nextChecks, rankRemedies, type Diagnosis, type NextCheck, type RankedRemedy, type TooMuchAtOnce } from '@/lib/diagnosis';
+import { diagnose, minutesToCure, nextChecks, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 
 export interface CaseDiagnosis {
@@ -10,6 +10,8 @@ export interface CaseDiagnosis {
   /** Next checks and remedies; undefined for the moment it takes to reckon them. */
   readonly next: readonly NextCheck[] | undefined;
   readonly remedies: readonly RankedRemedy[] | undefined;
+  /** Expected minutes to a cure, and what the best checks would save of them. */
+  readonly minutes: MinutesToCure | undefined;
   /** Chance of each cause before the last change of the case. */
   readonly was: ReadonlyMap<string, number>;
 }
@@ -19,7 +21,11 @@ interface Later {
   readonly banded: Diagnosis;
   readonly next: readonly NextCheck[];
   readonly remedies: readonly RankedRemedy[];
+  readonly minutes: MinutesToCure;
 }
+
+/** Checks whose saving in minutes is reckoned: those that the page may show. */
+const WEIGHED = 12;
 
 /* Chances of the last two states of the case on the table, kept over moving between pages. */
 let remembered: { readonly key: string; readonly chances: ReadonlyMap<string, number>; readonly before: ReadonlyMap<string, number> } | undefined;
@@ -33,15 +39,16 @@ export function useDiagnosis(file: CaseFile | undefined, knowledge: Knowledge | 
     const timer = setTimeout(() => {
       const next = nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [] });
       const remedies = rankRemedies(result, knowledge);
+      const minutes = minutesToCure(result, next.slice(0, WEIGHED), knowledge);
       const banded = diagnose(file, knowledge);
-      if (banded.kind === 'diagnosis') setLater({ of: result, banded, next, remedies });
+      if (banded.kind === 'diagnosis') setLater({ of: result, banded, next, remedies, minutes });
     }, 30);
     return () => clearTimeout(timer);
   }, [file, knowledge, result]);
   const was = useMemo(() => remember(file, result), [file, result]);
   if (!result) return undefined;
   const ready = later?.of === result ? later : undefined;
-  return { result: ready?.banded ?? result, next: ready?.next, remedies: ready?.remedies, was };
+  return { result: ready?.banded ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, was };
 }
 
 function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): ReadonlyMap<string, number> {

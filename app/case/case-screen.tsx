@@ -35,7 +35,7 @@ function OpenCase({ file, kept, knowledge }: { readonly file: CaseFile; readonly
       <ProblemList problems={result.problems} title="Left out of the reckoning:" />
       <div className="case">
         <section className="case-next region-next" id="next" aria-labelledby="next-title">
-          {result.kind === 'diagnosis' && <NextStep file={file} diagnosis={result} next={diagnosis.next} remedies={diagnosis.remedies} knowledge={knowledge} />}
+          {result.kind === 'diagnosis' && <NextStep file={file} diagnosis={result} next={diagnosis.next} remedies={diagnosis.remedies} minutes={diagnosis.minutes} knowledge={knowledge} />}
         </section>
         <section className="case-causes" id="causes" aria-labelledby="causes-title">
           {result.kind === 'too-much' ? (

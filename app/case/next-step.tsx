@@ -2,10 +2,11 @@
 import Link from 'next/link';
 import { useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import type { Diagnosis, NextCheck, RankedRemedy } from '@/lib/diagnosis';
+import type { Diagnosis, MinutesToCure, NextCheck, RankedRemedy } from '@/lib/diagnosis';
 import type { Knowledge, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
-import { shownShare } from '../_charts';
+import { TimeBars, shownShare } from '../_charts';
+import { FitWidth } from '../_parts/fit-width';
 import { Drawing } from '../_drawings/drawing';
 import { changeCase } from '../_case/current-case';
 
@@ -14,6 +15,7 @@ export interface NextStepProps {
   readonly diagnosis: Diagnosis;
   readonly next: readonly NextCheck[] | undefined;
   readonly remedies: readonly RankedRemedy[] | undefined;
+  readonly minutes: MinutesToCure | undefined;
   readonly knowledge: Knowledge;
 }
 
@@ -23,7 +25,7 @@ const SURE = 0.85;
 const TOO_LITTLE = 0.03;
 
 /** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. */
-export function NextStep({ file, diagnosis, next, remedies, knowledge }: NextStepProps) {
+export function NextStep({ file, diagnosis, next, remedies, minutes, knowledge }: NextStepProps) {
   const [all, setAll] = useState(false);
   const round = file.rounds[file.rounds.length - 1];
   if (file.state === 'closed') return <Told title="This case is closed" words="The cure was proven. The log keeps it." href="/case/log" deed="Open the log" />;
@@ -35,7 +37,7 @@ export function NextStep({ file, diagnosis, next, remedies, knowledge }: NextSte
   const best = useful[0];
   const leader = diagnosis.causes[0];
   const remedy = remedies[0];
-  if (remedy && leader && (leader.probability >= SURE || !best)) return <ChangeFirst remedy={remedy} leader={leader.title} chance={leader.probability} others={useful} knowledge={knowledge} />;
+  if (remedy && leader && (leader.probability >= SURE || !best)) return <ChangeFirst remedy={remedy} leader={leader.title} chance={leader.probability} others={useful} minutes={minutes} knowledge={knowledge} />;
   if (!best) return <Told title="Look at the part again" words="No check here would settle it. More observations would: say what else you see, also what is not there." href="/?add" deed="Add what you see" />;
   const method = knowledge.methods[best.method];
   if (!method) return null;
@@ -49,10 +51,11 @@ export function NextStep({ file, diagnosis, next, remedies, knowledge }: NextSte
         <dt>Takes</dt><dd>{formatMinutes(best.minutes)}</dd>
         <dt>You need</dt><dd>{toolWords(method, knowledge)}{best.lacks.length > 0 && ' (you said you lack some of it)'}</dd>
         <dt>Risk</dt><dd>{riskWords(method, knowledge)}</dd>
-        <dt>Settles</dt><dd>{settlesWords(best, diagnosis)}</dd>
+        <dt>Saves</dt><dd>{savesWords(best, diagnosis, minutes)}</dd>
       </dl>
+      <TimeToCure best={best} minutes={minutes} />
       <Link className="button button-next button-wide" href={`/bench/${method.id}`}>Start</Link>
-      {others.length > 0 && <OtherChecks rows={others} knowledge={knowledge} />}
+      {others.length > 0 && <OtherChecks rows={others} minutes={minutes} knowledge={knowledge} />}
       <div className="next-links">
         {useful.length > 4 && !all && <button type="button" className="link" onClick={() => setAll(true)}>{useful.length - 4} more checks</button>}
         <Link className="link" href="/case/decide">I can’t measure now: choose a change</Link>
@@ -62,7 +65,7 @@ export function NextStep({ file, diagnosis, next, remedies, knowledge }: NextSte
   );
 }
 
-function ChangeFirst({ remedy, leader, chance, others, knowledge }: { readonly remedy: RankedRemedy; readonly leader: string; readonly chance: number; readonly others: readonly NextCheck[]; readonly knowledge: Knowledge }) {
+function ChangeFirst({ remedy, leader, chance, others, minutes, knowledge }: { readonly remedy: RankedRemedy; readonly leader: string; readonly chance: number; readonly others: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
   return (
     <>
       <h2 id="next-title" className="here">Do this next</h2>
@@ -74,7 +77,7 @@ function ChangeFirst({ remedy, leader, chance, others, knowledge }: { readonly r
         <dt>Cures</dt><dd>{shownShare(remedy.chance)}</dd>
       </dl>
       <Link className="button button-next button-wide" href="/case/decide">Compare the changes</Link>
-      {others.length > 0 && <OtherChecks rows={others.slice(0, 3)} knowledge={knowledge} />}
+      {others.length > 0 && <OtherChecks rows={others.slice(0, 3)} minutes={minutes} knowledge={knowledge} />}
     </>
   );
 }
@@ -95,13 +98,13 @@ function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; read
   return drawing ? <Drawing spec={drawing} width={300} height={190} size="figure" /> : null;
 }
 
-function OtherChecks({ rows, knowledge }: { readonly rows: readonly NextCheck[]; readonly knowledge: Knowledge }) {
+function OtherChecks({ rows, minutes, knowledge }: { readonly rows: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
   return (
     <table className="plain other-checks">
-      <thead><tr><th scope="col">Other checks</th><th scope="col" className="number">takes</th><th scope="col" className="number">settles</th></tr></thead>
+      <thead><tr><th scope="col">Other checks</th><th scope="col" className="number">takes</th><th scope="col" className="number">saves</th></tr></thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number">{formatMinutes(row.minutes)}</td><td className="number">{row.gain.toFixed(2)} bit</td></tr>
+          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number">{formatMinutes(row.minutes)}</td><td className="number">{savedMinutes(minutes?.saves.get(row.check))}</td></tr>
         ))}
       </tbody>
     </table>
@@ -127,7 +130,22 @@ export function riskWords(method: Pick<KnownMethod, 'hazards'>, knowledge: Knowl
   return method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((id) => (knowledge.hazards[id]?.title ?? id).toLowerCase()).join(', ');
 }
 
-function settlesWords(next: NextCheck, diagnosis: Diagnosis): string {
+/** "34 min on average", or how much doubt it takes away when it saves no time. */
+function savesWords(next: NextCheck, diagnosis: Diagnosis, minutes: MinutesToCure | undefined): string {
+  const saved = minutes?.saves.get(next.check);
+  if (saved !== undefined && saved >= 1) return `${formatMinutes(saved)} on average`;
   const doubt = diagnosis.causes.reduce((sum, { probability: p }) => (p > 0 && p < 1 ? sum - p * Math.log2(p) - (1 - p) * Math.log2(1 - p) : sum), 0);
-  return doubt > 0 ? `${shownShare(next.gain / doubt)} of the doubt` : 'little';
+  return doubt > 0 ? `no time, but ${shownShare(next.gain / doubt)} of the doubt` : 'little';
+}
+
+function savedMinutes(saved: number | undefined): string {
+  if (saved === undefined) return '';
+  return saved >= 1 ? formatMinutes(saved) : 'nothing';
+}
+
+/** Two time bars: to a cure from now, and after this check. */
+function TimeToCure({ best, minutes }: { readonly best: NextCheck; readonly minutes: MinutesToCure | undefined }) {
+  const saved = minutes?.saves.get(best.check);
+  if (minutes === undefined || saved === undefined || saved < 1) return null;
+  return <div className="next-times"><FitWidth usual={300}>{(width) => <TimeBars now={minutes.now} after={minutes.now - saved} width={width} />}</FitWidth></div>;
 }

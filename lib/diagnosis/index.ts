@@ -5,5 +5,6 @@ export { circumstancesHold, priorInCircumstances } from './circumstances';
 export { decibans, weightsOfEvidence, type Weight } from './explain';
 export { expectedBelow, expectedDensity, expectedReading, nextChecks, outcomesOf, summedEntropy, type CheckOutcome, type ExpectedReading, type NextCheck, type NextCheckOptions } from './next-checks';
 export { chanceOfCure, rankRemedies, type RankedRemedy } from './rank-remedies';
+export { minutesToCure, type MinutesToCure } from './minutes-to-cure';
 export { readingLikelihoods, studentDensity } from './reading-likelihood';
 export { buildNet, type CaseNet } from './build-net';

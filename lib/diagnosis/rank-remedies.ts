@@ -1,5 +1,5 @@
 import { answer } from '../inference';
-import type { Knowledge } from '../knowledge';
+import type { Knowledge, KnownRemedy } from '../knowledge';
 import { atWorkNow } from './build-net';
 import type { Diagnosis } from './diagnose';
 
@@ -46,6 +46,14 @@ export function chanceOfCure({ net, answer: known }: Pick<Diagnosis, 'net' | 'an
   const left = answer({ ...net.net, causes });
   if (left.kind !== 'answer') return Math.max(0, ...net.causes.map((id, index) => (cures.get(id) ?? 0) * atWorkNow(known.states[index] ?? [])));
   return Math.min(1, Math.max(0, 1 - Math.exp(left.logEvidence - known.logEvidence)));
+}
+
+/** Share at which printing counts against a person's own minutes: nobody has to stand by all the while. Estimate. */
+const UNATTENDED = 0.25;
+
+/** What a change costs a person, in their own minutes: hands, printing and proof at a quarter, money at its worth in minutes. */
+export function costInMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy' | 'price'>): number {
+  return remedy.minutes + UNATTENDED * ((remedy.printMinutes ?? 0) + remedy.provedBy.minutes) + MINUTES_PER_PRICE * ((remedy.price.from + remedy.price.to) / 2);
 }
 
 function worth(remedy: RankedRemedy): number {
