@@ -96,6 +96,14 @@ export interface PrintFacts {
   readonly nozzleTemperature: Fact<'temperature'>;
   readonly chamberTemperature: Fact<'temperature'>;
   readonly layers: number | undefined;
+  /** How sides of the part came out with the path as it is: the print itself is a reading of what it needs. */
+  readonly sides: readonly SideSeen[];
+}
+
+/** A side of the part that was looked at: where it faces (rad, as for outlets), and whether its steep undersides held their shape. */
+export interface SideSeen {
+  readonly direction: number;
+  readonly held: boolean;
 }
 
 /** A change that the person is thinking of, with what it costs. */

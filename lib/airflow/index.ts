@@ -25,7 +25,7 @@ export { plateConvection, roundJetConvection, slotJetConvection } from './imping
 export type { Convection, FilmAir } from './impingement';
 export type {
   AirPath, BendFacts, CandidateFacts, DuctFacts, Fact, FanClaim, FanFacts, FanOutputFacts, LeakFacts, OutletFacts, PathReading, PathReadingKind, PrintFacts,
-  RunFacts, SectionFacts, ShapeFacts,
+  RunFacts, SectionFacts, ShapeFacts, SideSeen,
 } from './air-path';
 export { AIR_PATH_SCHEMA, AIR_PATH_VERSION, POLYMER_NAMES, readAirPath } from './air-path-file';
 export { readFanPoints, readFanPointsText } from './read-fan-points';
@@ -40,7 +40,7 @@ export type { FitPoint } from './electrical-fit';
 export { normalDeviate, normalShare, seededRandom, stratifiedNormals } from './seeded-random';
 export { ADVERTISED_SHARE, airOfPath, fanBranchesOf, fanCurveOf, sectionOf, variantOfToday } from './path-network';
 export type { FanBranch, PathVariant } from './path-network';
-export { drawInputs, ductColumn, fanColumn, inputLayout, logSpread, outletColumn, sharedColumn } from './uncertain-inputs';
+export { drawInputs, drawnAgain, ductColumn, fanColumn, inputLayout, logSpread, outletColumn, sharedColumn } from './uncertain-inputs';
 export type { InputLayout, UncertainInputs } from './uncertain-inputs';
 export { samplePath } from './sampled-path';
 export type { SampledOutlet, SampledPath } from './sampled-path';

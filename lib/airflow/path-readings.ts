@@ -57,7 +57,7 @@ export function updateByReadings(variant: PathVariant, air: Air, inputs: Uncerta
     const step = stage === MOST_STAGES - 1 ? 1 - degree : nextStep(state.fit, 1 - degree);
     state = drawAgain(state, step, columns, variant, air, readings, random);
     degree += step;
-    const moves = effective > 0.5 * inputs.count ? 1 : 3;
+    const moves = effective > 0.5 * inputs.count ? 1 : 2;
     for (let move = 0; move < moves; move += 1) state = moveAll(state, degree, columns, variant, air, readings, random);
   }
   return { inputs: state.inputs, path: state.path, effectiveCount: effective };
@@ -92,14 +92,14 @@ function movingColumns(inputs: UncertainInputs, variant: PathVariant): number[] 
   return [...shared.map((name) => SHARED_INPUTS.indexOf(name)), ...FAN_INPUTS.map((_, k) => fanStart + k), ...DUCT_INPUTS.map((_, k) => ductStart + k), ...ofOutlets];
 }
 
-/** The largest share of the readings that keeps half of the samples alive. */
+/** The largest share of the readings that keeps four in ten of the samples alive. */
 function nextStep(fit: Float64Array, left: number): number {
-  if (effectiveCount(fit, left) >= 0.5 * fit.length) return left;
+  if (effectiveCount(fit, left) >= 0.4 * fit.length) return left;
   let low = 0;
   let high = left;
   for (let round = 0; round < 20; round += 1) {
     const middle = (low + high) / 2;
-    if (effectiveCount(fit, middle) >= 0.5 * fit.length) low = middle;
+    if (effectiveCount(fit, middle) >= 0.4 * fit.length) low = middle;
     else high = middle;
   }
   return Math.max(high, 1e-6);

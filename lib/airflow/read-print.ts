@@ -1,5 +1,5 @@
 import { nearestName } from '@/lib/problems';
-import type { AirPath, CandidateFacts, Fact, FanOutputFacts, OutletFacts, PathReading, PrintFacts, SectionFacts } from './air-path';
+import type { AirPath, CandidateFacts, Fact, FanOutputFacts, OutletFacts, PathReading, PrintFacts, SectionFacts, SideSeen } from './air-path';
 import type { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
@@ -31,6 +31,7 @@ export function readPrint(fields: PathFields, polymers: readonly string[]): Prin
     nozzleTemperature: fields.quantityOr('nozzleTemperature', 'temperature', { min: ZERO_CELSIUS + 120, max: ZERO_CELSIUS + 500, usualPlusMinus: 5 }, { value: ZERO_CELSIUS + 215, plusMinus: 20, next: 'Read the nozzle temperature while it prints.' }),
     chamberTemperature: fields.quantityOr('chamberTemperature', 'temperature', { min: ZERO_CELSIUS - 10, max: ZERO_CELSIUS + 150, usualPlusMinus: 4 }, { value: ZERO_CELSIUS + 30, plusMinus: 10, next: 'Hold a thermometer beside the part while it prints.' }),
     layers: fields.count('layers', 1, 100_000),
+    sides: readSides(fields),
   };
   fields.close();
   return print;
@@ -94,6 +95,17 @@ export function readOutput(fields: PathFields): FanOutputFacts {
   };
   fields.close();
   return output;
+}
+
+function readSides(parent: PathFields): SideSeen[] {
+  return parent.list('sides').flatMap((fields): SideSeen[] => {
+    const direction = fields.quantity('direction', 'angle', { min: -2 * Math.PI, max: 2 * Math.PI });
+    if (!fields.has('direction')) fields.tell('missing', 'direction', 'It is not said which way this side faces.', 'Say where it faces: 0° right, 90° back, 180° left, 270° front.');
+    if (!fields.has('held')) fields.tell('missing', 'held', 'It is not said how this side came out.', 'Write true if its edges stayed flat, false if they curled.', 'true or false');
+    const held = fields.yes('held');
+    fields.close();
+    return direction === undefined ? [] : [{ direction: direction.value, held }];
+  });
 }
 
 function readPolymer(fields: PathFields, polymers: readonly string[]): string {

@@ -53,6 +53,24 @@ export function withDeviates(layout: InputLayout, count: number, deviates: Float
   return { count, layout, deviates, multipliers: new Map() };
 }
 
+/**
+ * Joint samples drawn again by weight, whole samples at a time (systematic drawing, deterministic). Weights 0 or more, one per sample;
+ * throws when all are 0.
+ */
+export function drawnAgain(inputs: UncertainInputs, weights: Float64Array): UncertainInputs {
+  const { count, layout } = inputs;
+  const total = weights.reduce((a, b) => a + b, 0);
+  if (!(total > 0)) throw new Error('drawnAgain: got no weight above 0');
+  const deviates = new Float64Array(inputs.deviates.length);
+  let passed = weights[0] ?? 0;
+  let from = 0;
+  for (let s = 0; s < count; s += 1) {
+    while (((s + 0.5) * total) / count > passed && from < count - 1) passed += weights[(from += 1)] ?? 0;
+    for (let column = 0; column < layout.columns; column += 1) deviates[column * count + s] = inputs.deviates[column * count + from] ?? 0;
+  }
+  return withDeviates(layout, count, deviates);
+}
+
 /** A column as multipliers around 1: exp(spread × deviate). Not to be written to: options share it. */
 export function multiplierOf(inputs: UncertainInputs, deviates: Float64Array, spread: number): Float64Array {
   const key = `${deviates.byteOffset} ${spread}`;

@@ -43,12 +43,8 @@ const LEE_SHARE = { low: 0.1, high: 0.4 } as const;
  */
 export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore = new Map<OutletFacts, JetGeometry>()): SampledCooling {
   const { count } = inputs;
-  const jets = variant.outlets.map((outlet, k) => {
-    const geometry = store.get(outlet) ?? jetGeometry(outlet, k, variant.ductSlot, inputs, filmTemperature);
-    store.set(outlet, geometry);
-    return jetColumns(geometry, path.outlets[k]?.speed ?? new Float64Array(count), air, filmTemperature);
-  });
-  const lee = sharedColumn(inputs, 'lee-share').map((z) => LEE_SHARE.low + (LEE_SHARE.high - LEE_SHARE.low) / (1 + Math.exp(-1.7 * z)));
+  const jets = jetsOf(variant, path, air, inputs, filmTemperature, store);
+  const lee = leeShares(inputs);
   const turned = variant.outlets.map((outlet) => Float64Array.from({ length: SIDES }, (_, side) => (1 + Math.cos((side * 2 * Math.PI) / SIDES - outlet.direction.value)) / 2));
   const worst = new Float64Array(count);
   const best = new Float64Array(count);
@@ -84,6 +80,15 @@ export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: A
   }
   const worstSide = worstCount.indexOf(Math.max(...worstCount));
   return { worst, best, mean, bySide: Array.from(bySide), worstDirection: (worstSide * 2 * Math.PI) / SIDES, speedAtNozzle };
+}
+
+/** Coefficient on the side of the part that faces `direction` (rad), once per joint sample, W/(m²·K). The same model as `coolingOfSamples`. */
+export function coefficientTowards(direction: number, variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number): Float64Array {
+  const jets = jetsOf(variant, path, air, inputs, filmTemperature, new Map());
+  return leeShares(inputs).map((lee, s) => variant.outlets.reduce((sum, outlet, k) => {
+    const turned = (1 + Math.cos(direction - outlet.direction.value)) / 2;
+    return sum + (jets[k]?.coefficient[s] ?? 0) * (lee + (1 - lee) * turned);
+  }, STILL_AIR_COEFFICIENT));
 }
 
 /** The print's own uncertain figures, for `neededOfSamples`. Temperatures K. */
@@ -147,6 +152,18 @@ export interface JetGeometry {
 
 /** Jet geometries already worked out, by outlet. One store serves one set of joint samples. */
 export type JetStore = Map<OutletFacts, JetGeometry>;
+
+function jetsOf(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore): JetColumns[] {
+  return variant.outlets.map((outlet, k) => {
+    const geometry = store.get(outlet) ?? jetGeometry(outlet, k, variant.ductSlot, inputs, filmTemperature);
+    store.set(outlet, geometry);
+    return jetColumns(geometry, path.outlets[k]?.speed ?? new Float64Array(inputs.count), air, filmTemperature);
+  });
+}
+
+function leeShares(inputs: UncertainInputs): Float64Array {
+  return sharedColumn(inputs, 'lee-share').map((z) => LEE_SHARE.low + (LEE_SHARE.high - LEE_SHARE.low) / (1 + Math.exp(-1.7 * z)));
+}
 
 interface JetColumns {
   readonly coefficient: Float64Array;

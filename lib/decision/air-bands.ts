@@ -6,15 +6,22 @@ import type { Band } from '@/lib/airflow';
  */
 export function bandOf(values: Float64Array): Band {
   if (values.length === 0) throw new Error('bandOf: got no values, expected at least one');
+  const known = KNOWN.get(values);
+  if (known !== undefined) return known;
   const work = values.slice();
   const last = work.length - 1;
   const middle = select(work, Math.round(0.5 * last), 0, last);
-  return {
+  const band = {
     value: middle,
     low: select(work, Math.round(0.05 * last), 0, Math.round(0.5 * last)),
     high: select(work, Math.round(0.95 * last), Math.round(0.5 * last), last),
   };
+  KNOWN.set(values, band);
+  return band;
 }
+
+/** Bands of arrays met before; many options share theirs. Arrays of samples are never written to once they are solved. */
+const KNOWN = new WeakMap<Float64Array, Band>();
 
 /** Share of samples for which a holds over b, 0 to 1: how often `a[s] >= b[s]·factor`. */
 export function chanceAtLeast(a: Float64Array, b: Float64Array, factor = 1): number {

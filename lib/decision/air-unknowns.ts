@@ -64,16 +64,15 @@ function valueOf(reads: Float64Array, costs: readonly Float64Array[]): { saving:
   const count = reads.length;
   const edges = reads.slice().sort();
   const limits = Array.from({ length: BINS - 1 }, (_, k) => edges[Math.floor(((k + 1) * count) / BINS)] ?? 0);
-  const sums = costs.map(() => new Float64Array(BINS));
-  for (let s = 0; s < count; s += 1) {
-    const value = reads[s] ?? 0;
-    let bin = 0;
-    while (bin < BINS - 1 && value >= (limits[bin] ?? 0)) bin += 1;
-    costs.forEach((cost, option) => {
-      const sum = sums[option];
-      if (sum !== undefined) sum[bin] = (sum[bin] ?? 0) + (cost[s] ?? 0);
-    });
-  }
+  const bins = reads.map((value) => binOf(value, limits));
+  const sums = costs.map((cost) => {
+    const sum = new Float64Array(BINS);
+    for (let s = 0; s < count; s += 1) {
+      const bin = bins[s] ?? 0;
+      sum[bin] = (sum[bin] ?? 0) + (cost[s] ?? 0);
+    }
+    return sum;
+  });
   const totals = sums.map((sum) => sum.reduce((a, b) => a + b, 0));
   const now = leastIndex(totals);
   const better = Array.from({ length: BINS }, (_, bin) => {
@@ -85,6 +84,17 @@ function valueOf(reads: Float64Array, costs: readonly Float64Array[]): { saving:
     saving: Math.max(0, better.reduce((sum, bin) => sum + bin.saving, 0) / count),
     chanceOfChange: better.filter((bin) => bin.changes).length / BINS,
   };
+}
+
+function binOf(value: number, limits: readonly number[]): number {
+  let low = 0;
+  let high = limits.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (value >= (limits[middle] ?? 0)) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function leastIndex(values: readonly number[]): number {

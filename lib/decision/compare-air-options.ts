@@ -1,12 +1,12 @@
 import {
   airOfPath, areaOf, bestOutletArea, bottleneckOf, curvePoints, drawInputs, ductCurvePoints, fanBranchesOf, fanCurveOf, inputLayout, operatingPoint,
   readingConflicts, samplePath, sectionOf, updateByReadings, variantOfToday,
-  type Air, type AirOption, type AirPath, type AirPathResult, type OperatingResult, type OutletResult, type PathVariant, type SampledPath,
+  type Air, type AirOption, type AirPath, type AirPathResult, type OperatingResult, type OutletResult, type PathVariant, type SampledPath, type UpdatedInputs,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
 import { bandOf, chanceAtLeast } from './air-bands';
 import { airChanges, taskOf, type AirChange } from './air-options';
-import { sampleOptions, type SampledOption } from './air-samples';
+import { sampleOptions, updateBySides, type SampledOption } from './air-samples';
 import { sideEffectsOf } from './air-side-effects';
 import { sensitivityOf } from './air-sensitivity';
 import { unknownsWorthMeasuring } from './air-unknowns';
@@ -42,7 +42,8 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   const drawn = drawInputs(inputLayout(plan.fans, plan.ducts), set.samples, set.seed);
   const updated = updateByReadings(today, air, drawn, path.measured, set.seed);
   const prior = path.measured.length === 0 ? undefined : samplePath(today, air, drawn);
-  const options = sampleOptions(plan.changes, air, updated.inputs, updated.path);
+  const { inputs, path: pathToday } = afterSides(path, plan.changes, air, updated);
+  const options = sampleOptions(plan.changes, air, inputs, pathToday);
   const costs = options.map((option) => costPerSample(option, set));
   const rows = options.map((option, k) => optionRow(option, options[0] ?? option, path, air, costs[k] ?? new Float64Array(1)));
   const ranked = [...rows].sort((a, b) => a.expectedCost - b.expectedCost);
@@ -52,18 +53,25 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
     currency: path.currency,
     geometry: path,
     samples: set.samples,
-    today: operatingOf(updated.path),
-    outlets: outletsOf(today, updated.path),
+    today: operatingOf(pathToday),
+    outlets: outletsOf(today, pathToday),
     beforeReadings: prior === undefined ? undefined : { today: operatingOf(prior), outlets: outletsOf(today, prior) },
-    bottleneck: bottleneckOf(operatingOf(updated.path).shareOfFreeFlow.value),
-    fanCurve: fanCurveEdges(today, air, updated.path),
+    bottleneck: bottleneckOf(operatingOf(pathToday).shareOfFreeFlow.value),
+    fanCurve: fanCurveEdges(today, air, pathToday),
     ...coolingFacts(path, options),
     options: ranked,
     best: ranked[0]?.id ?? 'leave',
-    unknowns: unknownsWorthMeasuring(path, options, costs, updated.inputs, set.seed),
+    unknowns: unknownsWorthMeasuring(path, options, costs, inputs, set.seed),
     conflicts: prior === undefined ? [] : readingConflicts(path.measured, today, prior),
     problems,
   };
+}
+
+function afterSides(path: AirPath, changes: readonly AirChange[], air: Air, updated: UpdatedInputs): Pick<UpdatedInputs, 'inputs' | 'path'> {
+  const leave = changes[0];
+  if (leave === undefined || path.print.sides.length === 0) return updated;
+  const inputs = updateBySides(path.print.sides, leave, air, updated.inputs, updated.path);
+  return { inputs, path: samplePath(leave.variant, air, inputs) };
 }
 
 function costPerSample(option: SampledOption, set: CompareSettings): Float64Array {

@@ -79,6 +79,22 @@ describe('what measuring the outlets changed', () => {
   });
 });
 
+describe('how the sides of the failed part came out', () => {
+  const withSides = (sides: AirPath['print']['sides']): AirPathResult => compareAirOptions({ ...path, print: { ...path.print, sides } });
+
+  it('narrows the need to between what the two sides got', () => {
+    const width = (from: AirPathResult): number => from.need.coefficient.high / from.need.coefficient.low;
+    expect(width(result)).toBeLessThan(0.9 * width(withSides([])));
+  });
+
+  it('makes leaving it less likely to do when a side curled, and more when all held', () => {
+    const curled = option(withSides([{ direction: Math.PI, held: false }]), 'leave').chance;
+    const nothing = option(withSides([]), 'leave').chance;
+    const held = option(withSides([{ direction: Math.PI, held: true }, { direction: 0, held: true }]), 'leave').chance;
+    expect([curled < nothing, nothing < held]).toEqual([true, true]);
+  });
+});
+
 describe('the unknown most worth measuring', () => {
   it('names checks of the knowledge base, best first, and never costs less than nothing', () => {
     const savings = result.unknowns.map((unknown) => unknown.saving);
