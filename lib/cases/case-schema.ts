@@ -73,6 +73,8 @@ export const criterionSchema = z.strictObject({
   reading: id.optional(),
   passes: text,
   limit: measuredSchema.optional(),
+  /** On which side of the limit a reading is good; at most when left out. */
+  good: z.enum(['at-most', 'at-least']).optional(),
   /** Readings before the change, one per place (for example per direction). */
   before: z.array(z.strictObject({ place: z.string().max(60), reading: measuredSchema })).optional(),
   fixedOn: moment.optional(),

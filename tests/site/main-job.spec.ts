@@ -73,6 +73,9 @@ for (const [name, viewport] of Object.entries(SIZES)) {
 
     // Fit: fix the rule first, then tick every step.
     await page.waitForURL('**/case/fit/');
+    const what = page.getByLabel('What is read');
+    if (await what.count() > 0) await what.selectOption('length');
+    await page.getByLabel('Good when it is').selectOption('at-most');
     await page.getByLabel('Limit of the reading (if there is one)').fill('0.3 mm');
     await page.getByLabel('Read at').selectOption('four');
     await page.getByLabel('Each reading: give or take').fill('0.08 mm');

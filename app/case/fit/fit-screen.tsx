@@ -62,8 +62,10 @@ function FixedCriterion({ criterion }: { readonly criterion: Criterion }) {
 
 function CriterionForm({ remedy, knowledge }: { readonly remedy: KnownRemedy; readonly knowledge: Knowledge }) {
   const check = remedy.provedBy.reading === undefined ? undefined : knowledge.checks[remedy.provedBy.reading];
-  const kind: QuantityKind = check?.answer.kind === 'quantity' ? check.answer.quantity : 'length';
-  const shownIn = check?.answer.kind === 'quantity' && kind !== 'ratio' ? check.answer.shownIn : 'mm';
+  const own = check?.answer.kind === 'quantity' ? { kind: check.answer.quantity, shownIn: check.answer.quantity === 'ratio' ? '%' : check.answer.shownIn, word: check.asks } : undefined;
+  const [what, setWhat] = useState<'own' | 'length'>(own && remedy.provedBy.limit !== undefined ? 'own' : 'length');
+  const [good, setGood] = useState<'at-most' | 'at-least'>(/or more|at least|reaches/i.test(remedy.provedBy.passes) && own ? 'at-least' : 'at-most');
+  const { kind, shownIn }: { readonly kind: QuantityKind; readonly shownIn: string } = what === 'own' && own ? own : { kind: 'length', shownIn: 'mm' };
   const [print, setPrint] = useState(remedy.provedBy.print);
   const [passes, setPasses] = useState(remedy.provedBy.passes);
   const [limit, setLimit] = useState(remedy.provedBy.limit ?? '');
@@ -78,7 +80,7 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: KnownRemedy; re
     const criterion: Criterion = {
       print, passes, fixedOn: new Date().toISOString(),
       ...(remedy.provedBy.reading === undefined ? {} : { reading: remedy.provedBy.reading }),
-      ...(readLimit?.stored ? { limit: readLimit.stored } : {}),
+      ...(readLimit?.stored ? { limit: readLimit.stored, good } : {}),
       before: rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, reading: row.read.stored }] : [])),
     };
     void changeCase((file) => note(changeRound(file, { criterion }), `Fixed before fitting: ${print}. Cured when: ${passes}`));
@@ -89,6 +91,8 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: KnownRemedy; re
       <TextField label="Proof print" value={print} onChange={setPrint} longest={300} />
       <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} />
       <div className="criterion-row">
+        {own && <ChooseOne label="What is read" value={what} unknown="a length on the part" options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.word }]} onChange={(next) => { setWhat(next ?? 'length'); setLimit(next === 'own' ? (remedy.provedBy.limit ?? '') : ''); setGood(next === 'own' ? good : 'at-most'); }} />}
+        <ChooseOne label="Good when it is" value={good} unknown="at most the limit" options={[{ value: 'at-most', word: 'at most the limit' }, { value: 'at-least', word: 'at least the limit' }]} onChange={(next) => setGood(next ?? 'at-most')} />
         <FieldWithUnit label="Limit of the reading (if there is one)" value={limit} unit={shownIn} onChange={setLimit} problem={readLimit?.problem} />
         <ChooseOne label="Read at" value={count} unknown="no reading, only looking" options={[{ value: 'one', word: 'one place' }, { value: 'four', word: 'four sides' }, { value: 'eight', word: 'eight directions' }]} onChange={setCount} />
         {places.length > 0 && <FieldWithUnit label="Each reading: give or take" value={plusMinus} unit={shownIn} onChange={setPlusMinus} />}

@@ -41,7 +41,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
   const before = useMemo(() => criterion.before ?? [], [criterion]);
   const unit = before[0]?.reading.unit ?? criterion.limit?.unit;
   const rows = useMemo(() => before.map((row) => ({ ...row, read: readAfter(typed[row.place] ?? '', row.reading) })), [before, typed]);
-  const judged = judgedOf(rows, criterion.limit);
+  const judged = judgedOf(rows, criterion.limit, criterion.good);
   const asked = symptomsToLookAt(file, round.number);
   const suggested = judged?.verdict ?? verdictOfLooks(asked.map((each) => looks[each.symptom]));
   const verdict = chosen ?? suggested;
@@ -115,10 +115,10 @@ function readAfter(text: string, before: StoredMeasured): { readonly stored: Sto
   return { stored: { quantity: before.quantity, value: Number(toUnit(read.value.value, unit).toPrecision(8)), plusMinus: Number(plusMinus.toPrecision(4)), unit: before.unit }, problem: undefined };
 }
 
-function judgedOf(rows: readonly { readonly place: string; readonly reading: StoredMeasured; readonly read: ReturnType<typeof readAfter> }[], limit: StoredMeasured | undefined): ProofJudged | undefined {
+function judgedOf(rows: readonly { readonly place: string; readonly reading: StoredMeasured; readonly read: ReturnType<typeof readAfter> }[], limit: StoredMeasured | undefined, good: 'at-most' | 'at-least' | undefined): ProofJudged | undefined {
   if (!limit) return undefined;
   const readings = rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, before: row.reading, after: row.read.stored }] : []));
-  return readings.length > 0 && readings.length === rows.length ? judgePlaces(readings, limit.value) : undefined;
+  return readings.length > 0 && readings.length === rows.length ? judgePlaces(readings, limit.value, good) : undefined;
 }
 
 function verdictOfLooks(looks: readonly (ThreeWay | undefined)[]): VerdictWord | undefined {

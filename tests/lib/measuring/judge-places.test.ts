@@ -22,6 +22,13 @@ describe('judging a proof by several places', () => {
     expect(judgePlaces([place('left', 1, 0.26)], LIMIT).places[0]?.keeps).toBe('unsure');
   });
 
+  it('turns everything round when more is better', () => {
+    const judged = judgePlaces([place('left', 0.33, 0.8), place('right', 0.9, 0.85)], 0.75, 'at-least');
+    expect(judged.verdict).toBe('cured');
+    expect(judged.places.map((row) => [row.after.value, row.moved])).toEqual([[0.8, 'up'], [0.85, 'not-surely']]);
+    expect(judgePlaces([place('left', 0.33, 0.5)], 0.75, 'at-least')).toMatchObject({ verdict: 'better', left: [{ place: 'left' }] });
+  });
+
   it('does not judge nothing', () => {
     expect(() => judgePlaces([], LIMIT)).toThrow('no readings');
   });
