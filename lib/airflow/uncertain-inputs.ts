@@ -45,8 +45,13 @@ export function inputLayout(fans: number, ducts: number): InputLayout {
 
 /** Draws stratified joint samples. The same seed, count and layout give the same samples. */
 export function drawInputs(layout: InputLayout, count: number, seed: number): UncertainInputs {
-  return withDeviates(layout, count, stratifiedNormals(count, layout.columns, seed));
+  const key = `${layout.columns} ${count} ${seed}`;
+  if (key !== lastDrawn.key) lastDrawn = { key, deviates: stratifiedNormals(count, layout.columns, seed) };
+  return withDeviates(layout, count, lastDrawn.deviates);
 }
+
+/** The last drawing, kept because a dimension that is dragged asks for the same one on every frame. Never written to. */
+let lastDrawn: { readonly key: string; readonly deviates: Float64Array } = { key: '', deviates: new Float64Array(0) };
 
 /** Samples with other deviates in the same layout. */
 export function withDeviates(layout: InputLayout, count: number, deviates: Float64Array): UncertainInputs {

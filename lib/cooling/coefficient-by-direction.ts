@@ -16,7 +16,7 @@ export interface SampledCooling {
   readonly mean: Float64Array;
   /** Mean over the samples of each side, W/(m²·K), for the picture. */
   readonly bySide: readonly number[];
-  /** Which side is the worst in most samples, rad. */
+  /** Side with the least, on the mean over the samples, rad. */
   readonly worstDirection: number;
   /** Speed of the air at the part from the outlet that gives most, m/s: what the nozzle and heater block feel. */
   readonly speedAtNozzle: Float64Array;
@@ -41,45 +41,50 @@ const LEE_SHARE = { low: 0.1, high: 0.4 } as const;
  * cool evenly; still air adds its own.
  * The joint of these parts is an estimate; its spread is carried by the samples.
  */
-export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore = new Map<OutletFacts, JetGeometry>()): SampledCooling {
+export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore = new Map<string, JetGeometry>()): SampledCooling {
   const { count } = inputs;
   const jets = jetsOf(variant, path, air, inputs, filmTemperature, store);
   const lee = leeShares(inputs);
-  const turned = variant.outlets.map((outlet) => Float64Array.from({ length: SIDES }, (_, side) => (1 + Math.cos((side * 2 * Math.PI) / SIDES - outlet.direction.value)) / 2));
+  const along = variant.outlets.map((outlet) => Math.cos(outlet.direction.value));
+  const across = variant.outlets.map((outlet) => Math.sin(outlet.direction.value));
   const worst = new Float64Array(count);
   const best = new Float64Array(count);
   const mean = new Float64Array(count);
   const speedAtNozzle = new Float64Array(count);
-  const bySide = new Float64Array(SIDES);
-  const worstCount = new Float64Array(SIDES);
+  const lobe = { mean: 0, along: 0, across: 0 };
   for (let s = 0; s < count; s += 1) {
     const leeShare = lee[s] ?? 0;
-    let low = Number.POSITIVE_INFINITY;
-    let high = 0;
     let sum = 0;
-    let lowSide = 0;
-    for (let side = 0; side < SIDES; side += 1) {
-      let fromJets = 0;
-      for (let k = 0; k < jets.length; k += 1) {
-        const share = leeShare + (1 - leeShare) * (turned[k]?.[side] ?? 0);
-        fromJets += (jets[k]?.coefficient[s] ?? 0) * share;
-      }
-      const h = STILL_AIR_COEFFICIENT + fromJets;
-      bySide[side] = (bySide[side] ?? 0) + h / count;
-      sum += h;
-      if (h < low) { low = h; lowSide = side; }
-      if (h > high) high = h;
-    }
-    worst[s] = low;
-    best[s] = high;
-    mean[s] = sum / SIDES;
-    worstCount[lowSide] = (worstCount[lowSide] ?? 0) + 1;
+    let a = 0;
+    let b = 0;
     let fastest = 0;
-    for (const jet of jets) fastest = Math.max(fastest, jet.arriving[s] ?? 0);
+    for (let k = 0; k < jets.length; k += 1) {
+      const jet = jets[k];
+      if (jet === undefined) continue;
+      const h = jet.coefficient[s] ?? 0;
+      sum += h;
+      a += h * (along[k] ?? 0);
+      b += h * (across[k] ?? 0);
+      fastest = Math.max(fastest, jet.arriving[s] ?? 0);
+    }
+    // One lobe each, so their sum is one lobe: a mean with a cosine and a sine.
+    const half = (1 - leeShare) / 2;
+    const middle = STILL_AIR_COEFFICIENT + sum * (leeShare + half);
+    const swing = half * Math.max(Math.abs(a), Math.abs(b), Math.SQRT1_2 * (Math.abs(a) + Math.abs(b)));
+    worst[s] = middle - swing;
+    best[s] = middle + swing;
+    mean[s] = middle;
     speedAtNozzle[s] = fastest;
+    lobe.mean += middle / count;
+    lobe.along += (half * a) / count;
+    lobe.across += (half * b) / count;
   }
-  const worstSide = worstCount.indexOf(Math.max(...worstCount));
-  return { worst, best, mean, bySide: Array.from(bySide), worstDirection: (worstSide * 2 * Math.PI) / SIDES, speedAtNozzle };
+  const bySide = Array.from({ length: SIDES }, (_, side) => {
+    const direction = (side * 2 * Math.PI) / SIDES;
+    return lobe.mean + lobe.along * Math.cos(direction) + lobe.across * Math.sin(direction);
+  });
+  const worstSide = bySide.indexOf(Math.min(...bySide));
+  return { worst, best, mean, bySide, worstDirection: (worstSide * 2 * Math.PI) / SIDES, speedAtNozzle };
 }
 
 /** Coefficient on the side of the part that faces `direction` (rad), once per joint sample, W/(m²·K). The same model as `coolingOfSamples`. */
@@ -150,13 +155,15 @@ export interface JetGeometry {
   readonly length: number;
 }
 
-/** Jet geometries already worked out, by outlet. One store serves one set of joint samples. */
-export type JetStore = Map<OutletFacts, JetGeometry>;
+/** Jet geometries already worked out, by everything that they depend on. One store serves one set of joint samples. */
+export type JetStore = Map<string, JetGeometry>;
 
 function jetsOf(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore): JetColumns[] {
   return variant.outlets.map((outlet, k) => {
-    const geometry = store.get(outlet) ?? jetGeometry(outlet, k, variant.ductSlot, inputs, filmTemperature);
-    store.set(outlet, geometry);
+    const { mouth, distance, miss, aimError } = outlet;
+    const key = [variant.ductSlot, k, mouth.shape, mouth.width.value, mouth.height.value, distance.value, distance.plusMinus, miss.value, aimError.value].join(' ');
+    const geometry = store.get(key) ?? jetGeometry(outlet, k, variant.ductSlot, inputs, filmTemperature);
+    store.set(key, geometry);
     return jetColumns(geometry, path.outlets[k]?.speed ?? new Float64Array(inputs.count), air, filmTemperature);
   });
 }
@@ -223,15 +230,17 @@ function speedKept(coreConstant: number, short: number, equalDiameter: number, d
   return Math.min(1, Math.sqrt((coreConstant * short) / distance), (coreConstant * equalDiameter) / distance);
 }
 
+const PRANDTL_POWER = PRANDTL_NUMBER_OF_AIR ** 0.42;
+
 /** Martin's slot law split into exponent and factor of Re^m/length; see `slotJetConvection` for source and ranges. */
 function slotLaw(width: number, distance: number, reach: number): { exponent: number; factor: number } {
   const exponent = 0.695 - 1 / (reach / (2 * width) + (distance / (2 * width)) ** 1.33 + 3.06);
-  return { exponent, factor: (PRANDTL_NUMBER_OF_AIR ** 0.42 * 3.06) / (reach / width + distance / width + 2.78) / (2 * width) };
+  return { exponent, factor: (PRANDTL_POWER * 3.06) / (reach / width + distance / width + 2.78) / (2 * width) };
 }
 
 /** The round law's factor; its two powers of Re are taken where it is used. */
 function roundLaw(diameter: number, distance: number, reach: number): { exponent: number; factor: number } {
   const over = diameter / Math.max(reach, 2.5 * diameter);
   const shape = (over * (1 - 1.1 * over)) / (1 + 0.1 * (distance / diameter - 6) * over);
-  return { exponent: 0.5, factor: (PRANDTL_NUMBER_OF_AIR ** 0.42 * shape * 2) / diameter };
+  return { exponent: 0.5, factor: (PRANDTL_POWER * shape * 2) / diameter };
 }

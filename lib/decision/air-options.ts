@@ -62,7 +62,7 @@ export function airChanges(path: AirPath, today: PathVariant, air: Air): AirChan
     slower(path, today),
     ...cooler(path, today),
   ];
-  return { changes, fans: fans.length + 1, ducts: ducts.length + 2 };
+  return { changes, fans: fans.length + 1, ducts: ducts.length + 1 };
 }
 
 interface DuctChoice {

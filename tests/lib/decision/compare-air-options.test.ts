@@ -1,7 +1,8 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readAirPath, type AirOption, type AirPath, type AirPathResult } from '@/lib/airflow';
+import { airOfPath, drawInputs, inputLayout, readAirPath, samplePath, variantOfToday, type AirOption, type AirPath, type AirPathResult } from '@/lib/airflow';
+import { SIDES, coefficientTowards, coolingOfSamples } from '@/lib/cooling';
 import { bandOf, compareAirOptions } from '@/lib/decision';
 
 const FILE = 'tests/scenarios/greenhouse-hinge/air-path.json';
@@ -76,6 +77,26 @@ describe('what measuring the outlets changed', () => {
   it('says which reading to take again when two cannot both hold', () => {
     const measured = [{ what: 'flow-in-duct' as const, outlet: undefined, value: 0.42e-3, plusMinus: 0.02e-3 }, { what: 'outlet-speed' as const, outlet: 0, value: 1.2, plusMinus: 0.1 }, { what: 'outlet-speed' as const, outlet: 1, value: 1.4, plusMinus: 0.1 }];
     expect(compareAirOptions({ ...path, measured }, [], { samples: 800 }).conflicts.length).toBeGreaterThan(0);
+  });
+});
+
+describe('cooling round the part', () => {
+  it('has as its worst side the least of eight directions taken one by one', () => {
+    const today = variantOfToday(path);
+    const air = airOfPath(path);
+    const inputs = drawInputs(inputLayout(1, 1), 60, 5);
+    const sampled = samplePath(today, air, inputs);
+    const cooling = coolingOfSamples(today, sampled, air, inputs, 333);
+    const sides = Array.from({ length: SIDES }, (_, k) => coefficientTowards((k * Math.PI) / 4, today, sampled, air, inputs, 333));
+    const apart = Array.from(cooling.worst, (worst, s) => Math.abs(worst / Math.min(...sides.map((side) => side[s] ?? 0)) - 1));
+    expect(Math.max(...apart)).toBeLessThan(1e-9);
+    expect(cooling.bySide[0]).toBeCloseTo((sides[0] ?? inputs.deviates).reduce((a, b) => a + b, 0) / 60, 6);
+  });
+
+  it('stays in the order of published coefficients, the worst side below the mean', () => {
+    const { worst, mean } = { worst: option(result, 'leave').worstCoefficient.value, mean: result.sides.reduce((sum, side) => sum + side.coefficient, 0) / 8 };
+    // Published fits for cooled prints run from 30 to 100 W/(m²·K) (from memory); a sum of two laws must stay in their order.
+    expect([worst > 30, worst < mean, mean < 200]).toEqual([true, true, true]);
   });
 });
 
