@@ -1,8 +1,10 @@
 import type { Problem } from '@/lib/problems';
 import type { AirPath } from './air-path';
 import type { Bottleneck } from './bottleneck';
+import type { FitPoint } from './electrical-fit';
 import type { CurvePoint } from './fan-curve';
 import type { LossShare } from './operating-point';
+import type { Credibility } from './rating-credibility';
 import type { ReadingConflict } from './reading-conflicts';
 
 /** A quantity over the joint samples: median, and the edges between which nine of ten samples lie. SI. */
@@ -68,6 +70,10 @@ export interface AirOption {
   readonly printingTime: number;
   readonly timePerPrint: number;
   readonly sideEffects: readonly SideEffect[];
+  /** For a new fan: points to look at before buying and again before connecting. Empty when the fan stays. */
+  readonly electricalFit: readonly FitPoint[];
+  /** For a new fan that is only advertised: whether its free flow is believable. */
+  readonly credibility: Credibility | undefined;
   readonly reversible: boolean;
   /** Expected cost of choosing it, in the currency: price, hours and the failures that remain. */
   readonly expectedCost: number;

@@ -1,5 +1,5 @@
 import {
-  airOfPath, areaOf, bestOutletArea, bottleneckOf, curvePoints, drawInputs, ductCurvePoints, fanBranchesOf, fanCurveOf, inputLayout, operatingPoint,
+  airOfPath, areaOf, bestOutletArea, bottleneckOf, credibilityOf, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, inputLayout, operatingPoint,
   readingConflicts, samplePath, sectionOf, updateByReadings, variantOfToday,
   type Air, type AirOption, type AirPath, type AirPathResult, type OperatingResult, type OutletResult, type PathVariant, type SampledPath, type UpdatedInputs,
 } from '@/lib/airflow';
@@ -105,10 +105,26 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
     printingTime: change.printingTime,
     timePerPrint: change.timePerPrint,
     sideEffects: sideEffectsOf(change, option, path, chanceOfTooMuch),
+    ...newFanFacts(change, path),
     reversible: change.reversible,
     expectedCost: costs.reduce((sum, cost) => sum + cost, 0) / costs.length,
     ...optionCurves(change, air),
   };
+}
+
+function newFanFacts(change: AirChange, path: AirPath): Pick<AirOption, 'electricalFit' | 'credibility'> {
+  const { fan, fanSlot } = change.variant;
+  if (fanSlot === 0) return { electricalFit: [], credibility: undefined };
+  const { speed, current, voltage, maxPressure } = fan;
+  const claim = {
+    freeFlow: fan.freeFlow.value,
+    currentIsLargest: fan.currentIsLargest,
+    ...(speed === undefined ? {} : { speed: speed.value }),
+    ...(current === undefined ? {} : { current: current.value }),
+    ...(voltage === undefined ? {} : { voltage: voltage.value }),
+    ...(maxPressure.basis === 'given' ? { maxPressure: maxPressure.value } : {}),
+  };
+  return { electricalFit: electricalFit(fan, path.output), credibility: fan.claim === 'advertised' ? credibilityOf(claim, fan.kind, fan.frame) : undefined };
 }
 
 /**

@@ -50,6 +50,14 @@ describe('the options for the greenhouse hinge', () => {
     expect(slow.timePerPrint).toBeGreaterThan(0);
   });
 
+  it('carry the electrical fit and the credibility of an advertised fan, and neither when the fan stays', () => {
+    const fan = option(result, 'new-fan');
+    expect(fan.electricalFit.map((point) => point.id)).toEqual(['voltage', 'running-current', 'start-current', 'polarity', 'drive', 'wire']);
+    expect(fan.electricalFit.filter((point) => point.state === 'stop')).toEqual([]);
+    expect(fan.credibility?.band).toBeDefined();
+    expect([option(result, 'leave').electricalFit, option(result, 'leave').credibility]).toEqual([[], undefined]);
+  });
+
   it('come out the same for the same input', () => {
     expect(compareAirOptions(path, read.problems)).toEqual(result);
   });
