@@ -35,7 +35,7 @@ export const LIMIT_UNITS = 3e7;
 export function answer(net: Net, options: AnswerOptions = {}): Outcome {
   const run = runOf(net, options.limitUnits ?? LIMIT_UNITS);
   if (run.kind !== 'run') return run;
-  return { kind: 'answer', ...answerOf(net, run, run.sweep.backward(run.sweep.model.weights), options) };
+  return { kind: 'answer', ...answerOf(net, run, run.sweep.backward(run.sweep.model.weights, true), options) };
 }
 
 /** A finished forward pass. */

@@ -59,12 +59,18 @@ export function cumulativeForms(prepared: Prepared, check: Check): ProductForm[]
   const gate = gateOf(prepared.net, check);
   if (gate === undefined) return undefined;
   const index = check.on.kind === 'gate' ? check.on.gate : -1;
-  const isTied = prepared.model.digits.some((digit) => digit.gate === index) || gate.weights.some((weight) => weight !== gate.weights[0]);
+  const isTied = prepared.model.digits.some((digit) => digit.gate === index) || isLookedAt(gate);
   if (isTied || (gate.feeds ?? []).length > 0 || (gate.inhibitedBy ?? []).length > 0) return undefined;
-  return gate.weights.slice(1).map((_, level) => ({
-    constant: upTo(gate.leak, level),
-    factors: gate.links.map((link) => ({ cause: link.cause, factors: [1, ...link.contributes.map((table) => upTo(table, level))] })),
-  }));
+  const forms: ProductForm[] = [];
+  for (let level = 0; level + 1 < gate.weights.length; level++) {
+    const factors = gate.links.map((link) => ({ cause: link.cause, factors: [1, ...link.contributes.map((table) => upTo(table, level))] }));
+    forms.push({ constant: upTo(gate.leak, level), factors });
+  }
+  return forms;
+}
+
+function isLookedAt(gate: Gate): boolean {
+  return gate.weights.some((weight) => weight !== gate.weights[0]);
 }
 
 /** States of the causes in combination `index`, row-major, last cause fastest. */

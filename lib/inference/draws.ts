@@ -12,18 +12,26 @@ import type { Sweep } from './sweep';
  * The steps of a finished forward pass are walked backwards, all draws side by side: at each step a draw chooses
  * how the table entry that it stands on came about, with the share that each way has in that entry.
  *
- * Returns `count` rows of one byte per cause. Free causes are drawn too unless `skipFree` is set, where they stay 0.
- * The same seed gives the same rows.
+ * Returns `count` rows of one byte per cause. The same seed gives the same rows.
  */
-export function drawStates(sweep: Sweep, count: number, seed: number, skipFree: (cause: number) => boolean = () => false): Uint8Array {
-  return new Drawing(sweep, count, mulberry32(seed)).run(skipFree);
+export function drawStates(sweep: Sweep, count: number, seed: number): Uint8Array {
+  const causes = sweep.model.firstState.length - 1;
+  const rows = new Uint8Array(count * causes);
+  drawPresent(sweep, count, seed, sweep.model.free, (draw, cause, state) => (rows[draw * causes + cause] = state));
+  return rows;
+}
+
+/** As `drawStates`, but only tells which causes are present, in the same order for every draw; of the free causes only those listed are drawn. */
+export function drawPresent(sweep: Sweep, count: number, seed: number, free: readonly number[], record: (draw: number, cause: number, state: number) => void): void {
+  new Drawing(sweep, count, mulberry32(seed), record).run(free);
 }
 
 class Drawing {
-  readonly #rows: Uint8Array;
-  readonly #causes: number;
   /** Table entry on which each draw stands. */
   readonly #entry: Int32Array;
+  /** State chosen by each draw at the present step, and what is left of its random number. */
+  readonly #chosen: Uint8Array;
+  readonly #left: Float64Array;
   /** Shares of the ways between which a draw is choosing. */
   readonly #shares = new Float64Array(256);
   /** Tables between the single contributions of one step, used again at every step. */
@@ -33,24 +41,24 @@ class Drawing {
     private readonly sweep: Sweep,
     private readonly count: number,
     private readonly random: () => number,
+    private readonly record: (draw: number, cause: number, state: number) => void,
   ) {
-    this.#causes = sweep.model.firstState.length - 1;
-    this.#rows = new Uint8Array(count * this.#causes);
     this.#entry = new Int32Array(count);
+    this.#chosen = new Uint8Array(count);
+    this.#left = new Float64Array(count);
   }
 
-  run(skipFree: (cause: number) => boolean): Uint8Array {
+  run(free: readonly number[]): void {
     const { model, steps } = this.sweep;
     for (let index = steps.length - 1; index >= 0; index--) this.#stepBack(atIndex(steps, index, 'step'), index);
-    for (const cause of model.free) {
-      if (skipFree(cause)) continue;
+    for (const cause of free) {
       const states = this.sweep.statesOf(cause, model.weights);
       for (let d = 0; d < this.count; d++) {
         this.#shares.set(states);
-        this.#record(d, cause, this.#choose(states.length));
+        const state = this.#choose(states.length);
+        if (state > 0) this.record(d, cause, state);
       }
     }
-    return this.#rows;
   }
 
   #stepBack(step: Step, index: number): void {
@@ -96,18 +104,24 @@ class Drawing {
     const ways = before.length * states;
     // ways[c · states + k]: mass of state k among all ways to reach class c.
     const mass = new Float64Array(ways);
+    const sums = new Float64Array(before.length);
     for (let k = 0; k < states; k++) {
       const reachedWith = before.slice();
       const row = k === 0 ? undefined : contributes[k - 1];
       if (row !== undefined) takeLarger(reachedWith, row);
-      for (let c = 0; c < before.length; c++) mass[c * states + k] = (model.weights[first + k] ?? 0) * (reachedWith[c] ?? 0);
+      for (let c = 0; c < before.length; c++) {
+        const share = (model.weights[first + k] ?? 0) * (reachedWith[c] ?? 0);
+        mass[c * states + k] = share;
+        sums[c] = (sums[c] ?? 0) + share;
+      }
     }
     for (let d = 0; d < this.count; d++) {
       const c = reached[d] ?? 0;
-      for (let k = 0; k < states; k++) this.#shares[k] = mass[c * states + k] ?? 0;
-      const state = this.#choose(states);
-      if (state === 0) continue;
-      this.#record(d, cause, state);
+      let left = this.random() * (sums[c] ?? 0) - (mass[c * states] ?? 0);
+      if (left < 0) continue;
+      let state = 1;
+      while (state < states - 1 && (left -= mass[c * states + state] ?? 0) >= 0) state++;
+      this.record(d, cause, state);
       const row = contributes[state - 1];
       if (row !== undefined && c > 0) reached[d] = this.#classBefore(c, row, before);
     }
@@ -122,35 +136,53 @@ class Drawing {
   }
 
   #sum(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, after: Float64Array): void {
-    const { cause, kept, touches } = atIndex(this.sweep.model.swept, step.swept, 'swept cause');
-    const weights = this.sweep.statesOf(cause, this.sweep.model.weights);
-    const chosen = new Uint8Array(this.count);
-    const left = new Float64Array(this.count);
-    let areAllAbsent = true;
+    const { cause, kept, states } = atIndex(this.sweep.model.swept, step.swept, 'swept cause');
+    const isAnyPresent = kept ? this.#readKept(step) : this.#drawPresence(before, after, this.sweep.model.weights[this.sweep.model.firstState[cause] ?? 0] ?? 0);
+    if (isAnyPresent) for (let k = 1; k < states; k++) this.#drawState(step, before, k);
+  }
+
+  /** Takes the state of a kept cause out of the entry. */
+  #readKept({ sizeIn }: Extract<Step, { kind: 'sum' }>): boolean {
     for (let d = 0; d < this.count; d++) {
       const entry = this.#entry[d] ?? 0;
-      if (kept) {
-        chosen[d] = Math.floor(entry / step.sizeIn);
-        this.#entry[d] = entry % step.sizeIn;
-      } else {
-        left[d] = this.random() * (after[entry] ?? 0) - (weights[0] ?? 0) * (before[entry] ?? 0);
-        chosen[d] = (left[d] ?? 0) < 0 ? 0 : UNDECIDED;
-      }
-      if (chosen[d] !== 0) areAllAbsent = false;
+      this.#chosen[d] = Math.floor(entry / sizeIn);
+      this.#entry[d] = entry % sizeIn;
     }
-    if (areAllAbsent) return;
-    for (let k = 1; k < weights.length; k++) {
-      const path = this.#path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches);
-      for (let d = 0; d < this.count; d++) {
-        if (chosen[d] === UNDECIDED) {
-          left[d] = (left[d] ?? 0) - (weights[k] ?? 0) * (path.end[this.#entry[d] ?? 0] ?? 0);
-          // The last state also takes what rounding has left over.
-          if ((left[d] ?? 0) < 0 || k === weights.length - 1) chosen[d] = k;
-        }
-        if (chosen[d] === k) {
-          this.#walkBack(d, path);
-          this.#record(d, cause, k);
-        }
+    return true;
+  }
+
+  /** Decides between absent and present; `#left` keeps how far into the present states the draw reaches. */
+  #drawPresence(before: Float64Array, after: Float64Array, absent: number): boolean {
+    const entries = this.#entry;
+    const chosen = this.#chosen;
+    const left = this.#left;
+    const random = this.random;
+    let isAnyPresent = false;
+    for (let d = 0; d < entries.length; d++) {
+      const entry = entries[d] ?? 0;
+      const beyond = random() * (after[entry] ?? 0) - absent * (before[entry] ?? 0);
+      left[d] = beyond;
+      chosen[d] = beyond < 0 ? 0 : UNDECIDED;
+      if (beyond >= 0) isAnyPresent = true;
+    }
+    return isAnyPresent;
+  }
+
+  /** Moves the draws in which the cause is in state k to where they stood before it contributed. */
+  #drawState(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, k: number): void {
+    const { cause, states, touches } = atIndex(this.sweep.model.swept, step.swept, 'swept cause');
+    const weight = this.sweep.model.weights[(this.sweep.model.firstState[cause] ?? 0) + k] ?? 0;
+    const path = this.#path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches);
+    for (let d = 0; d < this.count; d++) {
+      if (this.#chosen[d] === UNDECIDED) {
+        const beyond = (this.#left[d] ?? 0) - weight * (path.end[this.#entry[d] ?? 0] ?? 0);
+        this.#left[d] = beyond;
+        // The last state also takes what rounding has left over.
+        if (beyond < 0 || k === states - 1) this.#chosen[d] = k;
+      }
+      if (this.#chosen[d] === k) {
+        this.#walkBack(d, path);
+        this.record(d, cause, k);
       }
     }
   }
@@ -221,8 +253,7 @@ class Drawing {
       const place = atIndex(places, t, 'place');
       stages.push({ before: table, place, row });
       const next = this.#tableBetween(stages.length - 1, size);
-      for (let i = 0; i < size; i++) next[i] = table[i] ?? 0;
-      contribute(next, size, place.stride, place.radix, row);
+      contribute(table, 0, next, size, place, row);
       table = next;
     });
     return { stages, end: table };
@@ -258,10 +289,6 @@ class Drawing {
       if (left < 0) return o;
     }
     return options - 1;
-  }
-
-  #record(draw: number, cause: number, state: number): void {
-    this.#rows[draw * this.#causes + cause] = state;
   }
 }
 

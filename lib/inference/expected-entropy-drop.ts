@@ -39,10 +39,11 @@ export function rankChecks(prepared: Prepared, checks: readonly Check[], options
   const screening = new Screening(prepared, scenariosOf(prepared, options.draws ?? 400, options.seed ?? 1, together));
   const screened: CheckScore[] = [];
   const tied: number[] = [];
+  const mixed = new Float64Array(prepared.states.length);
   checks.forEach((check, index) => {
     const joints = screening.jointsOf(check);
     if (joints === undefined) tied.push(index);
-    else screened.push(scoreOf(index, check, joints, prepared.firstState, screening.marginals, screening.causesFor(check), false));
+    else screened.push(scoreOf(index, check, joints, { firstState: prepared.firstState, now: screening.marginals, causes: screening.causesFor(check), mixed, isExact: false }));
   });
   screened.sort(bestFirst);
   const leaders = screened.slice(0, options.exact ?? 6).map(({ check }) => check);
@@ -60,35 +61,48 @@ export function expectedEntropyDrop(prepared: Prepared, check: Check): CheckScor
   checkOutcomes(prepared.net, check, 'check');
   const { firstState, states } = prepared;
   const causes = Array.from({ length: firstState.length - 1 }, (_, cause) => cause);
-  return scoreOf(0, check, levelJoints(prepared, check), firstState, states, causes, true);
+  return scoreOf(0, check, levelJoints(prepared, check), { firstState, now: states, causes, mixed: new Float64Array(states.length), isExact: true });
 }
 
 function bestFirst(a: CheckScore, b: CheckScore): number {
   return b.dropPerCost - a.dropPerCost || a.check - b.check;
 }
 
-function scoreOf(index: number, check: Check, joints: LevelJoints, firstState: Int32Array, now: Float64Array, causes: readonly number[], isExact: boolean): CheckScore {
+interface Setting {
+  readonly firstState: Int32Array;
+  /** Posterior before the check, flat. */
+  readonly now: Float64Array;
+  /** Causes whose entropy can change. */
+  readonly causes: readonly number[];
+  /** Room for the posterior after an outcome. */
+  readonly mixed: Float64Array;
+  readonly isExact: boolean;
+}
+
+function scoreOf(index: number, check: Check, joints: LevelJoints, { firstState, now, causes, mixed, isExact }: Setting): CheckScore {
   let drop = entropyTimesTotal(now, 1, causes, firstState);
   const outcomes: number[] = [];
-  const mixed = new Float64Array(now.length);
   for (const likelihood of check.outcomes) {
-    const chance = mixInto(mixed, likelihood, joints);
+    const chance = mixInto(mixed, likelihood, joints, causes, firstState);
     outcomes.push(chance);
     drop -= entropyTimesTotal(mixed, chance, causes, firstState);
   }
   return { check: index, drop, dropPerCost: drop / check.cost, outcomes, isExact };
 }
 
-/** P(state, outcome) from P(state, level) and P(outcome | level); returns P(outcome). */
-function mixInto(mixed: Float64Array, likelihood: readonly number[], { chances, states }: LevelJoints): number {
-  mixed.fill(0);
+/** P(state, outcome) from P(state, level) and P(outcome | level), for the causes listed; returns P(outcome). */
+function mixInto(mixed: Float64Array, likelihood: readonly number[], { chances, states }: LevelJoints, causes: readonly number[], firstState: Int32Array): number {
+  for (const cause of causes) mixed.fill(0, firstState[cause], firstState[cause + 1]);
   let chance = 0;
   for (let level = 0; level < likelihood.length; level++) {
     const p = likelihood[level] ?? 0;
     const joint = states[level];
     if (p === 0 || joint === undefined) continue;
     chance += p * (chances[level] ?? 0);
-    for (let s = 0; s < mixed.length; s++) mixed[s] = (mixed[s] ?? 0) + p * (joint[s] ?? 0);
+    for (const cause of causes) {
+      const end = firstState[cause + 1] ?? 0;
+      for (let s = firstState[cause] ?? 0; s < end; s++) mixed[s] = (mixed[s] ?? 0) + p * (joint[s] ?? 0);
+    }
   }
   return chance;
 }

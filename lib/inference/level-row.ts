@@ -30,23 +30,31 @@ export function liftedRow(distribution: Float64Array, lift: number): LevelRow {
   return { at, upTo };
 }
 
-/** Contributes in place: the first `size` entries of `table` hold a digit of `radix` levels, `stride` entries apart. */
-export function contribute(table: Float64Array, size: number, stride: number, radix: number, row: LevelRow): void {
-  if (radix === 2 && isPowerOfTwo(stride)) contributeBit(table, size, stride, row);
-  else contributeDigit(table, size, stride, radix, row);
+/**
+ * Contributes to a table: `size` entries of `source`, from `offset` on, hold a digit of `radix` levels that are
+ * `stride` entries apart; the result goes to the first entries of `target`, which may be `source` at offset 0.
+ */
+export function contribute(source: Float64Array, offset: number, target: Float64Array, size: number, { stride, radix }: DigitPlace, row: LevelRow): void {
+  if (radix === 2 && isPowerOfTwo(stride)) contributeBit(source, offset, target, size, stride, row);
+  else contributeDigit(source, offset, target, size, stride, radix, row);
 }
 
 /** The transpose of `contribute`: carries what each later level is worth back to before the contribution. */
-export function contributeBack(table: Float64Array, size: number, stride: number, radix: number, row: LevelRow): void {
-  if (radix === 2 && isPowerOfTwo(stride)) contributeBackBit(table, size, stride, row);
-  else contributeBackDigit(table, size, stride, radix, row);
+export function contributeBack(source: Float64Array, offset: number, target: Float64Array, size: number, { stride, radix }: DigitPlace, row: LevelRow): void {
+  if (radix === 2 && isPowerOfTwo(stride)) contributeBackBit(source, offset, target, size, stride, row);
+  else contributeBackDigit(source, offset, target, size, stride, radix, row);
+}
+
+interface DigitPlace {
+  readonly stride: number;
+  readonly radix: number;
 }
 
 function isPowerOfTwo(stride: number): boolean {
   return (stride & (stride - 1)) === 0;
 }
 
-function contributeBit(table: Float64Array, size: number, stride: number, row: LevelRow): void {
+function contributeBit(source: Float64Array, offset: number, target: Float64Array, size: number, stride: number, row: LevelRow): void {
   const stay = row.at[0] ?? 0;
   const rise = row.at[1] ?? 0;
   const keep = row.upTo[1] ?? 0;
@@ -54,13 +62,13 @@ function contributeBit(table: Float64Array, size: number, stride: number, row: L
   const half = size >> 1;
   for (let j = 0; j < half; j++) {
     const i = ((j & ~low) << 1) | (j & low);
-    const off = table[i] ?? 0;
-    table[i + stride] = (table[i + stride] ?? 0) * keep + off * rise;
-    table[i] = off * stay;
+    const off = source[offset + i] ?? 0;
+    target[i + stride] = (source[offset + i + stride] ?? 0) * keep + off * rise;
+    target[i] = off * stay;
   }
 }
 
-function contributeBackBit(table: Float64Array, size: number, stride: number, row: LevelRow): void {
+function contributeBackBit(source: Float64Array, offset: number, target: Float64Array, size: number, stride: number, row: LevelRow): void {
   const stay = row.at[0] ?? 0;
   const rise = row.at[1] ?? 0;
   const keep = row.upTo[1] ?? 0;
@@ -68,34 +76,34 @@ function contributeBackBit(table: Float64Array, size: number, stride: number, ro
   const half = size >> 1;
   for (let j = 0; j < half; j++) {
     const i = ((j & ~low) << 1) | (j & low);
-    const on = table[i + stride] ?? 0;
-    table[i] = (table[i] ?? 0) * stay + on * rise;
-    table[i + stride] = on * keep;
+    const on = source[offset + i + stride] ?? 0;
+    target[i] = (source[offset + i] ?? 0) * stay + on * rise;
+    target[i + stride] = on * keep;
   }
 }
 
-function contributeDigit(table: Float64Array, size: number, stride: number, radix: number, row: LevelRow): void {
+function contributeDigit(source: Float64Array, offset: number, target: Float64Array, size: number, stride: number, radix: number, row: LevelRow): void {
   const { at, upTo } = row;
   for (let base = 0; base < size; base += stride * radix) {
     for (let i = base; i < base + stride; i++) {
       let below = 0;
       for (let c = 0, e = i; c < radix; c++, e += stride) {
-        const old = table[e] ?? 0;
-        table[e] = old * (upTo[c] ?? 0) + below * (at[c] ?? 0);
+        const old = source[offset + e] ?? 0;
+        target[e] = old * (upTo[c] ?? 0) + below * (at[c] ?? 0);
         below += old;
       }
     }
   }
 }
 
-function contributeBackDigit(table: Float64Array, size: number, stride: number, radix: number, row: LevelRow): void {
+function contributeBackDigit(source: Float64Array, offset: number, target: Float64Array, size: number, stride: number, radix: number, row: LevelRow): void {
   const { at, upTo } = row;
   for (let base = 0; base < size; base += stride * radix) {
     for (let i = base; i < base + stride; i++) {
       let above = 0;
       for (let c = radix - 1, e = i + c * stride; c >= 0; c--, e -= stride) {
-        const old = table[e] ?? 0;
-        table[e] = old * (upTo[c] ?? 0) + above;
+        const old = source[offset + e] ?? 0;
+        target[e] = old * (upTo[c] ?? 0) + above;
         above += old * (at[c] ?? 0);
       }
     }

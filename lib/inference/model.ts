@@ -54,6 +54,8 @@ export interface FoldedCause {
 
 export interface SweptCause {
   readonly cause: number;
+  /** Number of its states, absent included. */
+  readonly states: number;
   readonly touches: readonly { readonly digit: number; readonly rows: readonly (LevelRow | undefined)[] }[];
   /** Its state stays in the frontier for a joint factor or for a gate that it inhibits. */
   readonly kept: boolean;
@@ -65,13 +67,13 @@ export interface JointTable {
   readonly table: Float64Array;
 }
 
-/** The model of a net. Throws when a table that takes part is malformed. */
-export function modelOf(net: Net): Model {
-  net.causes.forEach(checkCause);
+/** The model of a net. Throws when a table that takes part is malformed, unless they are known to be well-formed. */
+export function modelOf(net: Net, isChecked = false): Model {
   const joints = net.joints ?? [];
-  for (const joint of joints) checkJoint(net, joint);
+  if (!isChecked) net.causes.forEach(checkCause);
+  if (!isChecked) for (const joint of joints) checkJoint(net, joint);
   const weights = stateWeights(net);
-  const reducer = new GateReducer(net, weights.firstState, weights.values);
+  const reducer = new GateReducer(net, weights.firstState, weights.values, isChecked);
   for (const gate of laterGatesFirst(net)) reducer.reduce(gate);
   const gates = reducer.reduced;
   const kept = new Set([...joints.flatMap((joint) => joint.causes), ...gates.flatMap((gate) => gate.inhibitors.map(({ cause }) => cause))]);
@@ -144,7 +146,7 @@ function partition(net: Net, gates: readonly ReducedGate[], touches: RawTouch[][
     const [only] = own;
     if (only === undefined && !kept.has(cause)) free.push(cause);
     else if (only !== undefined && own.length === 1 && !kept.has(cause)) folded[only.gate]?.push({ cause, contributes: only.contributes });
-    else swept.push({ cause, kept: kept.has(cause), touches: own.map((touch) => ({ digit: touch.gate, rows: lifted(touch.contributes, lifts[touch.gate]) })) });
+    else swept.push({ cause, states: net.causes[cause]?.weights.length ?? 1, kept: kept.has(cause), touches: own.map((touch) => ({ digit: touch.gate, rows: lifted(touch.contributes, lifts[touch.gate]) })) });
   });
   const indexOf = new Map(gates.map((gate, index) => [gate, index]));
   const digits = gates.map((gate, index) => digitOf(gate, folded[index] ?? [], lifts, indexOf));

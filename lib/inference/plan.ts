@@ -54,7 +54,7 @@ class StepWriter implements FrontierVisitor {
     const cause = this.#swept(swept);
     const touches = cause.touches.map(({ digit }) => this.#place('digit', digit));
     const sizeIn = this.#size;
-    if (cause.kept) this.#enter('kept', swept, this.#states(cause));
+    if (cause.kept) this.#enter('kept', swept, cause.states);
     this.steps.push({ kind: 'sum', swept, touches, sizeIn, sizeOut: this.#size });
   }
 
@@ -113,9 +113,5 @@ class StepWriter implements FrontierVisitor {
 
   #swept(swept: number): SweptCause {
     return atIndex(this.model.swept, swept, 'swept cause');
-  }
-
-  #states({ cause }: SweptCause): number {
-    return (this.model.firstState[cause + 1] ?? 0) - (this.model.firstState[cause] ?? 0);
   }
 }

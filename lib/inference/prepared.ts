@@ -1,5 +1,5 @@
 import { answerOf, LIMIT_UNITS, runOf, type AnswerOptions, type Impossible, type Run } from './answer';
-import { drawStates } from './draws';
+import { drawPresent, drawStates } from './draws';
 import { modelOf, rowsPerCause, type Model } from './model';
 import type { Answer, Cost, Gate, Net, TooDense } from './net';
 import { sameShape } from './same-shape';
@@ -53,7 +53,7 @@ export class Prepared {
     this.cost = run.cost;
     this.logEvidence = run.sweep.logEvidence;
     this.firstState = run.sweep.model.firstState;
-    this.#posterior = run.sweep.backward(run.sweep.model.weights);
+    this.#posterior = run.sweep.backward(run.sweep.model.weights, true);
     this.states = this.#posterior.states;
   }
 
@@ -94,9 +94,12 @@ export class Prepared {
     return this.whatIfNet({ ...this.net, gates });
   }
 
-  /** Posterior of a changed net over the same causes; reuses the plan when only numbers have changed. */
-  whatIfNet(net: Net): Lookahead | ({ readonly kind: 'too-dense' } & TooDense) {
-    const model = modelOf(net);
+  /**
+   * Posterior of a changed net over the same causes; reuses the plan when only numbers have changed.
+   * `isChecked` spares the tables another look when they were made from ones that are well-formed.
+   */
+  whatIfNet(net: Net, isChecked = false): Lookahead | ({ readonly kind: 'too-dense' } & TooDense) {
+    const model = modelOf(net, isChecked);
     if (model.logConstant === -Infinity) return { logEvidence: -Infinity, states: new Float64Array(model.weights.length) };
     if (sameShape(model, this.model)) {
       this.#trial ??= new Sweep(this.model, this.#run.sweep.steps);
@@ -105,12 +108,19 @@ export class Prepared {
     const run = runOf(net, this.#options.limitUnits ?? LIMIT_UNITS);
     if (run.kind === 'too-dense') return run;
     if (run.kind === 'impossible') return { logEvidence: -Infinity, states: new Float64Array(model.weights.length) };
-    return { logEvidence: run.sweep.logEvidence, states: run.sweep.backward(run.sweep.model.weights).states };
+    return { logEvidence: run.sweep.logEvidence, states: run.sweep.backward(run.sweep.model.weights, false).states };
   }
 
   /** `count` exact draws of all causes from the joint posterior, one byte per cause and row; repeatable by seed. */
-  draws(count: number, seed: number, skipFree?: (cause: number) => boolean): Uint8Array {
-    return drawStates(this.#run.sweep, count, seed, skipFree);
+  draws(count: number, seed: number): Uint8Array {
+    return drawStates(this.#run.sweep, count, seed);
+  }
+
+  /** The same draws as lists of the states present (positions as in `firstState`); of the free causes only `free` are drawn. */
+  presentDraws(count: number, seed: number, free: readonly number[]): number[][] {
+    const present = Array.from({ length: count }, (): number[] => []);
+    drawPresent(this.#run.sweep, count, seed, free, (draw, cause, state) => present[draw]?.push((this.firstState[cause] ?? 0) + state));
+    return present;
   }
 
   /** A flat array over states as one row per cause. */
@@ -122,5 +132,5 @@ export class Prepared {
 function runOn(sweep: Sweep, weights: Float64Array): Lookahead {
   const logEvidence = sweep.forward(weights);
   if (logEvidence === -Infinity) return { logEvidence, states: new Float64Array(weights.length) };
-  return { logEvidence, states: sweep.backward(weights).states };
+  return { logEvidence, states: sweep.backward(weights, false).states };
 }

@@ -33,18 +33,12 @@ export function rankBands(prepared: Prepared, options: RankBandOptions = {}): Ra
   const causes = net.causes.length;
   const copies: Float64Array[] = [];
   for (let copy = 0; copy < (options.copies ?? 100); copy++) {
-    const seen = prepared.whatIfNet(perturbed(net, normal));
+    const seen = prepared.whatIfNet(perturbed(net, normal), true);
     if ('kind' in seen || seen.logEvidence === -Infinity) continue;
     copies.push(Float64Array.from({ length: causes }, (_, cause) => 1 - (seen.states[firstState[cause] ?? 0] ?? 0)));
   }
   const ranks = copies.map(ranksOf);
-  return net.causes.map((_, cause) => ({
-    low: quantile(copies.map((copy) => copy[cause] ?? 0), 0.05),
-    high: quantile(copies.map((copy) => copy[cause] ?? 0), 0.95),
-    bestRank: Math.round(quantile(ranks.map((rank) => rank[cause] ?? 0), 0.05)),
-    worstRank: Math.round(quantile(ranks.map((rank) => rank[cause] ?? 0), 0.95)),
-    first: ranks.filter((rank) => rank[cause] === 1).length / Math.max(1, ranks.length),
-  }));
+  return net.causes.map((_, cause) => bandOf(cause, copies, ranks));
 }
 
 /** The net with noise in log odds on every prior, link and leak of the gates that take part. */
@@ -81,6 +75,18 @@ function movedTable(levels: LevelTable, shift: number): LevelTable {
   return levels.map((p, level) => (level === 0 ? 1 - moved : (p * moved) / heard));
 }
 
+function bandOf(cause: number, copies: readonly Float64Array[], ranks: readonly Int32Array[]): RankBand {
+  const probabilities = Float64Array.from(copies, (copy) => copy[cause] ?? 0).sort();
+  const places = Float64Array.from(ranks, (rank) => rank[cause] ?? 0).sort();
+  return {
+    low: quantile(probabilities, 0.05),
+    high: quantile(probabilities, 0.95),
+    bestRank: Math.round(quantile(places, 0.05)),
+    worstRank: Math.round(quantile(places, 0.95)),
+    first: places.filter((place) => place === 1).length / Math.max(1, places.length),
+  };
+}
+
 function ranksOf(present: Float64Array): Int32Array {
   const order = Array.from(present.keys()).sort((a, b) => (present[b] ?? 0) - (present[a] ?? 0) || a - b);
   const ranks = new Int32Array(present.length);
@@ -88,8 +94,7 @@ function ranksOf(present: Float64Array): Int32Array {
   return ranks;
 }
 
-function quantile(values: readonly number[], q: number): number {
-  const sorted = [...values].sort((a, b) => a - b);
+function quantile(sorted: Float64Array, q: number): number {
   const position = q * (sorted.length - 1);
   const low = sorted[Math.floor(position)] ?? NaN;
   const high = sorted[Math.ceil(position)] ?? NaN;

@@ -39,6 +39,7 @@ export class GateReducer {
     private readonly firstState: Int32Array,
     /** Multiplied in place by what one-class gates say of their causes. */
     private readonly weights: Float64Array,
+    private readonly isChecked: boolean,
   ) {}
 
   reduce(index: number): void {
@@ -51,7 +52,7 @@ export class GateReducer {
       if (gate.weights[0] !== 1) this.logConstant += Math.log(gate.weights[0] ?? 0);
       return;
     }
-    checkedOnce(this.net, index, gate);
+    if (!this.isChecked) checkedOnce(this.net, index, gate);
     const { values: weights, logScale } = scaledByLargest(gate.weights.map((weight, level) => weight * (factors?.[level] ?? 1)));
     this.logConstant += logScale;
     if (logScale === -Infinity) return;

@@ -6,8 +6,10 @@ export interface Scenarios {
   readonly shares: Float64Array;
   /** Per scenario: positions (as in `Prepared.firstState`) of the states of the causes that are present. */
   readonly present: readonly (readonly number[])[];
-  /** Causes that were drawn; the others are independent of everything and keep their posterior. */
-  readonly drawn: readonly number[];
+  /** Causes that were drawn and are present in some scenario. */
+  readonly met: readonly number[];
+  /** Per cause: 1 when it was drawn; the others are independent of everything and keep their posterior. */
+  readonly isDrawn: Uint8Array;
 }
 
 /**
@@ -17,15 +19,13 @@ export interface Scenarios {
 export function scenariosOf(prepared: Prepared, count: number, seed: number, alsoDraw: readonly number[] = []): Scenarios {
   const { firstState, model } = prepared;
   const wanted = new Set(alsoDraw);
-  const isLeftOut = new Uint8Array(firstState.length - 1);
-  for (const cause of model.free) if (!wanted.has(cause)) isLeftOut[cause] = 1;
-  const drawn = Array.from(isLeftOut.keys()).filter((cause) => isLeftOut[cause] === 0);
-  const rows = prepared.draws(count, seed, (cause) => isLeftOut[cause] === 1);
+  const isDrawn = new Uint8Array(firstState.length - 1).fill(1);
+  for (const cause of model.free) if (!wanted.has(cause)) isDrawn[cause] = 0;
+  const draws = prepared.presentDraws(count, seed, alsoDraw.length === 0 ? [] : model.free.filter((cause) => wanted.has(cause)));
   const indexOf = new Map<string, number>();
   const present: number[][] = [];
   const counts: number[] = [];
-  for (let d = 0; d < count; d++) {
-    const states = presentStates(rows, d, drawn, firstState);
+  for (const states of draws) {
     const key = String.fromCharCode(...states);
     const known = indexOf.get(key);
     if (known === undefined) {
@@ -34,15 +34,13 @@ export function scenariosOf(prepared: Prepared, count: number, seed: number, als
       counts.push(1);
     } else counts[known] = (counts[known] ?? 0) + 1;
   }
-  return { shares: Float64Array.from(counts, (hits) => hits / count), present, drawn };
+  return { shares: Float64Array.from(counts, (hits) => hits / count), present, met: causesMet(present, firstState), isDrawn };
 }
 
-function presentStates(rows: Uint8Array, draw: number, drawn: readonly number[], firstState: Int32Array): number[] {
-  const base = draw * (firstState.length - 1);
-  const present: number[] = [];
-  for (const cause of drawn) {
-    const state = rows[base + cause] ?? 0;
-    if (state > 0) present.push((firstState[cause] ?? 0) + state);
-  }
-  return present;
+function causesMet(present: readonly (readonly number[])[], firstState: Int32Array): number[] {
+  const isMet = new Uint8Array(firstState[firstState.length - 1] ?? 0);
+  for (const states of present) for (const state of states) isMet[state] = 1;
+  const met: number[] = [];
+  for (let cause = 0; cause + 1 < firstState.length; cause++) if (isMet.subarray(firstState[cause], firstState[cause + 1]).includes(1)) met.push(cause);
+  return met;
 }

@@ -56,7 +56,7 @@ class CostCounter implements FrontierVisitor {
     const cause = this.model.swept[swept];
     if (cause === undefined) return;
     this.units += this.#entries * workPerEntry(cause);
-    if (cause.kept) this.#resize(statesOf(this.model, cause));
+    if (cause.kept) this.#resize(cause.states);
   }
   joint(): void {
     this.units += this.#entries;
@@ -72,7 +72,7 @@ class CostCounter implements FrontierVisitor {
   drop(swept: number): void {
     const cause = this.model.swept[swept];
     this.units += this.#entries;
-    if (cause !== undefined) this.#resize(1 / statesOf(this.model, cause));
+    if (cause !== undefined) this.#resize(1 / cause.states);
   }
 
   #resize(factor: number): void {
@@ -81,13 +81,10 @@ class CostCounter implements FrontierVisitor {
   }
 }
 
-function statesOf({ firstState }: Model, { cause }: SweptCause): number {
-  return (firstState[cause + 1] ?? 0) - (firstState[cause] ?? 0);
-}
-
-function workPerEntry({ touches }: SweptCause): number {
-  const states = touches[0]?.rows.length ?? 1;
-  return touches.reduce((sum, { rows }) => sum + rows.filter((row) => row !== undefined).length, states);
+function workPerEntry({ touches, states }: SweptCause): number {
+  let work = states - 1;
+  for (const { rows } of touches) for (const row of rows) if (row !== undefined) work++;
+  return work;
 }
 
 /** Sets of digits as words of 31 bits: a target's new digits are found by a few integer operations. */

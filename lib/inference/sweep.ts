@@ -6,6 +6,7 @@ import type { Step } from './plan';
 import {
   addBlock,
   addScaled,
+  addScaledAndDot,
   addScaledFrom,
   copyFrom,
   dot,
@@ -15,6 +16,8 @@ import {
   normalise,
   rescale,
   setScaled,
+  setScaledAndDot,
+  setSum,
   spreadBlock,
 } from './table-steps';
 
@@ -43,6 +46,7 @@ export class Sweep {
   readonly #scratch: Float64Array;
   /** Per digit: what it opened with in the forward pass. */
   readonly #openRows: Float64Array[] = [];
+  #withGates = true;
   #worth: Float64Array;
   #worthBefore: Float64Array;
 
@@ -63,17 +67,17 @@ export class Sweep {
   forward(weights: Float64Array): number {
     let log = this.model.logConstant + this.#logOfFreeCauses(weights);
     atIndex(this.tables, 0, 'table').fill(1);
-    this.steps.forEach((step, index) => {
-      const before = atIndex(this.tables, index, 'table');
+    for (let index = 0; index < this.steps.length; index++) {
+      const step = atIndex(this.steps, index, 'step');
       const after = atIndex(this.tables, index + 1, 'table');
-      this.#stepForward(step, before, after, weights);
+      this.#stepForward(step, atIndex(this.tables, index, 'table'), after, weights);
       if (step.kind === 'close' || step.kind === 'drop') log += rescale(after, step.sizeOut);
-    });
+    }
     return (this.logEvidence = log + Math.log(atIndex(this.tables, this.steps.length, 'table')[0] ?? 0));
   }
 
-  /** Runs backward after `forward` with the same weights. */
-  backward(weights: Float64Array): Posterior {
+  /** Runs backward after `forward` with the same weights. What concerns the gates is left at 0 unless `withGates`. */
+  backward(weights: Float64Array, withGates: boolean): Posterior {
     const { model } = this;
     const posterior: Posterior = {
       states: new Float64Array(weights.length),
@@ -82,6 +86,7 @@ export class Sweep {
     };
     for (const cause of model.free) this.#freePosterior(cause, weights, posterior);
     this.#worth[0] = 1;
+    this.#withGates = withGates;
     for (let index = this.steps.length - 1; index >= 0; index--) {
       const step = atIndex(this.steps, index, 'step');
       this.#stepBack(step, atIndex(this.tables, index, 'table'), weights, posterior);
@@ -97,17 +102,21 @@ export class Sweep {
   #logOfFreeCauses(weights: Float64Array): number {
     let log = 0;
     for (const cause of this.model.free) {
+      const end = this.model.firstState[cause + 1] ?? 0;
       let sum = 0;
-      for (let s = this.model.firstState[cause] ?? 0; s < (this.model.firstState[cause + 1] ?? 0); s++) sum += weights[s] ?? 0;
-      if (sum !== 1) log += Math.log(sum);
+      for (let s = this.model.firstState[cause] ?? 0; s < end; s++) sum += weights[s] ?? 0;
+      // Weights sum to 1 but for rounding unless something was supposed of this cause.
+      if (Math.abs(sum - 1) > 1e-15) log += Math.log(sum);
     }
     return log;
   }
 
   #freePosterior(cause: number, weights: Float64Array, posterior: Posterior): void {
-    const states = this.statesOf(cause, posterior.states);
-    states.set(this.statesOf(cause, weights));
-    normalise(states);
+    const first = this.model.firstState[cause] ?? 0;
+    const end = this.model.firstState[cause + 1] ?? 0;
+    let sum = 0;
+    for (let s = first; s < end; s++) sum += weights[s] ?? 0;
+    for (let s = first; s < end; s++) posterior.states[s] = (weights[s] ?? 0) / sum;
   }
 
   #digit(digit: number): Digit {
@@ -128,7 +137,7 @@ export class Sweep {
         return;
       }
       case 'sum':
-        this.#sumForward(step, before, after, this.statesOf(this.#swept(step.swept).cause, weights));
+        this.#sumForward(step, before, after, weights);
         return;
       case 'joint':
         after.set(before);
@@ -157,19 +166,24 @@ export class Sweep {
   }
 
   #sumForward(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, after: Float64Array, weights: Float64Array): void {
-    const { touches, kept } = this.#swept(step.swept);
+    const { cause, touches, kept, states } = this.#swept(step.swept);
+    const first = this.model.firstState[cause] ?? 0;
     const size = step.sizeIn;
-    setScaled(after, 0, before, weights[0] ?? 0, size);
-    for (let k = 1; k < weights.length; k++) {
-      const target = this.#scratch;
-      target.set(before);
+    const absent = weights[first] ?? 0;
+    if (kept) setScaled(after, 0, before, absent, size);
+    for (let k = 1; k < states; k++) {
+      const weight = weights[first + k] ?? 0;
+      let moved = before;
       for (let t = 0; t < touches.length; t++) {
         const row = touches[t]?.rows[k - 1];
         const place = step.touches[t];
-        if (row !== undefined && place !== undefined) contribute(target, size, place.stride, place.radix, row);
+        if (row === undefined || place === undefined) continue;
+        contribute(moved, 0, this.#scratch, size, place, row);
+        moved = this.#scratch;
       }
-      if (kept) setScaled(after, k * size, target, weights[k] ?? 0, size);
-      else addScaled(after, target, weights[k] ?? 0, size);
+      if (kept) setScaled(after, k * size, moved, weight, size);
+      else if (k === 1) setSum(after, before, absent, moved, weight, size);
+      else addScaled(after, moved, weight, size);
     }
   }
 
@@ -188,7 +202,7 @@ export class Sweep {
       feeds.forEach(({ rows }, f) => {
         const row = rows[c];
         const place = step.feeds[f];
-        if (row !== undefined && place !== undefined) contribute(this.#scratch, step.sizeOut, place.stride, place.radix, row);
+        if (row !== undefined && place !== undefined) contribute(this.#scratch, 0, this.#scratch, step.sizeOut, place, row);
       });
       addScaled(after, this.#scratch, 1, step.sizeOut);
     }
@@ -219,7 +233,7 @@ export class Sweep {
         forEachInhibited(step, (low, high, isTop) => {
           worth[high] = (worth[high] ?? 0) * (1 - strength) + ((worth[low] ?? 0) * strength) / (isTop ? lift : 1);
         });
-        if (step.inhibitor === 0) this.#leakAlone(step, before, posterior);
+        if (step.inhibitor === 0 && this.#withGates) this.#leakAlone(step, before, posterior);
         return;
       }
       case 'close':
@@ -235,24 +249,29 @@ export class Sweep {
   }
 
   #sumBack(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, weights: Float64Array, posterior: Posterior): void {
-    const { cause, touches, kept } = this.#swept(step.swept);
-    const own = this.statesOf(cause, weights);
-    const states = this.statesOf(cause, posterior.states);
+    const { cause, touches, kept, states } = this.#swept(step.swept);
+    const first = this.model.firstState[cause] ?? 0;
     const size = step.sizeIn;
-    states[0] = (own[0] ?? 0) * dot(before, this.#worth, 0, size);
-    setScaled(this.#worthBefore, 0, this.#worth, own[0] ?? 0, size);
-    for (let k = 1; k < own.length; k++) {
-      const worth = this.#scratch;
-      copyFrom(worth, this.#worth, kept ? k * size : 0, size);
+    // Each worth goes through the scratch table, so that the one after the step stays readable for the next state.
+    let total = (weights[first] ?? 0) * setScaledAndDot(this.#worthBefore, this.#worth, weights[first] ?? 0, before, size);
+    posterior.states[first] = total;
+    for (let k = 1; k < states; k++) {
+      let worth = this.#worth;
+      let offset = kept ? k * size : 0;
       for (let t = 0; t < touches.length; t++) {
         const row = touches[t]?.rows[k - 1];
         const place = step.touches[t];
-        if (row !== undefined && place !== undefined) contributeBack(worth, size, place.stride, place.radix, row);
+        if (row === undefined || place === undefined) continue;
+        contributeBack(worth, offset, this.#scratch, size, place, row);
+        worth = this.#scratch;
+        offset = 0;
       }
-      states[k] = (own[k] ?? 0) * dot(before, worth, 0, size);
-      addScaled(this.#worthBefore, worth, own[k] ?? 0, size);
+      const weight = weights[first + k] ?? 0;
+      const joint = weight * addScaledAndDot(this.#worthBefore, worth, offset, weight, before, size);
+      posterior.states[first + k] = joint;
+      total += joint;
     }
-    normalise(states);
+    for (let s = first; s < first + states; s++) posterior.states[s] = (posterior.states[s] ?? 0) / total;
     this.#swap();
   }
 
@@ -260,31 +279,38 @@ export class Sweep {
     const { weights, feeds, inhibitors } = this.#digit(step.digit);
     const { place, sizeOut } = step;
     for (let c = 0; c < place.radix; c++) {
-      copyFrom(this.#scratch, this.#worth, 0, sizeOut);
-      feeds.forEach(({ rows }, f) => {
-        const row = rows[c];
-        const target = step.feeds[f];
-        if (row !== undefined && target !== undefined) contributeBack(this.#scratch, sizeOut, target.stride, target.radix, row);
-      });
-      spreadBlock(this.#worthBefore, this.#scratch, place, c, weights[c] ?? 0, sizeOut);
+      if (feeds.length > 0) this.#feedBack(step, c);
+      spreadBlock(this.#worthBefore, feeds.length > 0 ? this.#scratch : this.#worth, place, c, weights[c] ?? 0, sizeOut);
     }
     this.#swap();
     rescale(this.#worth, step.sizeIn);
+    if (!this.#withGates) return;
     const classes = atIndex(posterior.classes, step.digit, 'digit');
     for (let c = 0; c < place.radix; c++) classes[c] = dotOfClasses(before, c, this.#worth, c, place, step.sizeIn);
     normalise(classes);
     if (inhibitors.length === 0) this.#leakAlone(step, before, posterior);
   }
 
+  /** Fills the scratch table with the worth before a digit of class c contributed to later digits. */
+  #feedBack(step: Extract<Step, { kind: 'close' }>, c: number): void {
+    copyFrom(this.#scratch, this.#worth, 0, step.sizeOut);
+    this.#digit(step.digit).feeds.forEach(({ rows }, f) => {
+      const row = rows[c];
+      const target = step.feeds[f];
+      if (row !== undefined && target !== undefined) contributeBack(this.#scratch, 0, this.#scratch, step.sizeOut, target, row);
+    });
+  }
+
   /** Swaps the leak's lowest class for a higher one while every other contribution stays in the lowest. */
   #leakAlone(step: Extract<Step, { kind: 'close' | 'inhibit' }>, before: Float64Array, posterior: Posterior): void {
     const digit = this.#digit(step.digit);
-    const leak = liftedRow(digit.leak, digit.lift).at;
+    const leak = digit.leak;
     let alone = 0;
     let all = 0;
     for (let c = 0; c < step.place.radix; c++) {
       all += dotOfClasses(before, c, this.#worth, c, step.place, step.sizeIn);
-      if (c > 0) alone += ((leak[c] ?? 0) / (leak[0] ?? 1)) * dotOfClasses(before, 0, this.#worth, c, step.place, step.sizeIn);
+      const lift = c === step.place.radix - 1 ? digit.lift : 1;
+      if (c > 0) alone += (((leak[c] ?? 0) * lift) / (leak[0] ?? 1)) * dotOfClasses(before, 0, this.#worth, c, step.place, step.sizeIn);
     }
     posterior.leakAlone[step.digit] = alone / all;
   }

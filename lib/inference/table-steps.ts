@@ -10,6 +10,33 @@ export function addScaled(target: Float64Array, source: Float64Array, factor: nu
   for (let i = 0; i < size; i++) target[i] = (target[i] ?? 0) + (source[i] ?? 0) * factor;
 }
 
+/** target = a · factorOfA + b · factorOfB */
+export function setSum(target: Float64Array, a: Float64Array, factorOfA: number, b: Float64Array, factorOfB: number, size: number): void {
+  for (let i = 0; i < size; i++) target[i] = (a[i] ?? 0) * factorOfA + (b[i] ?? 0) * factorOfB;
+}
+
+/** Sets target = source · factor and returns Σ source · other. */
+export function setScaledAndDot(target: Float64Array, source: Float64Array, factor: number, other: Float64Array, size: number): number {
+  let sum = 0;
+  for (let i = 0; i < size; i++) {
+    const x = source[i] ?? 0;
+    target[i] = x * factor;
+    sum += x * (other[i] ?? 0);
+  }
+  return sum;
+}
+
+/** Adds source · factor to the target and returns Σ source · other; the source is read from `offset` on. */
+export function addScaledAndDot(target: Float64Array, source: Float64Array, offset: number, factor: number, other: Float64Array, size: number): number {
+  let sum = 0;
+  for (let i = 0; i < size; i++) {
+    const x = source[offset + i] ?? 0;
+    target[i] = (target[i] ?? 0) + x * factor;
+    sum += x * (other[i] ?? 0);
+  }
+  return sum;
+}
+
 export function addScaledFrom(target: Float64Array, source: Float64Array, offset: number, factor: number, size: number): void {
   for (let i = 0; i < size; i++) target[i] = (target[i] ?? 0) + (source[offset + i] ?? 0) * factor;
 }
