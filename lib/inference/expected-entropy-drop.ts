@@ -83,11 +83,19 @@ function scoreOf(index: number, check: Check, joints: LevelJoints, { firstState,
   let drop = entropyTimesTotal(now, 1, causes, firstState);
   const outcomes: number[] = [];
   for (const likelihood of check.outcomes) {
-    const chance = mixInto(mixed, likelihood, joints, causes, firstState);
+    const level = onlyLevel(likelihood);
+    const joint = level === undefined ? mixed : (joints.states[level] ?? mixed);
+    const chance = level === undefined ? mixInto(mixed, likelihood, joints, causes, firstState) : (joints.chances[level] ?? 0);
     outcomes.push(chance);
-    drop -= entropyTimesTotal(mixed, chance, causes, firstState);
+    drop -= entropyTimesTotal(joint, chance, causes, firstState);
   }
   return { check: index, drop, dropPerCost: drop / check.cost, outcomes, isExact };
+}
+
+/** The level that an outcome stands for, when it is certain at that level and impossible at all others. */
+function onlyLevel(likelihood: readonly number[]): number | undefined {
+  const level = likelihood.indexOf(1);
+  return level >= 0 && likelihood.every((p, l) => p === 0 || l === level) ? level : undefined;
 }
 
 /** P(state, outcome) from P(state, level) and P(outcome | level), for the causes listed; returns P(outcome). */
