@@ -1,6 +1,6 @@
 import { atIndex } from './at-index';
 import { mixture, takeLarger } from './folded-causes';
-import { contribute, type LevelRow } from './level-row';
+import { contribute, isPowerOfTwo, type LevelRow } from './level-row';
 import type { Digit, FoldedCause } from './model';
 import { mulberry32 } from './mulberry32';
 import type { Place, Step } from './plan';
@@ -318,11 +318,12 @@ function foldedChain({ model }: Sweep, digit: Digit): Float64Array[] {
 }
 
 function digitOf(entry: number, { stride, radix }: Place): number {
+  if (radix === 2 && isPowerOfTwo(stride)) return (entry & stride) === 0 ? 0 : 1;
   return Math.floor(entry / stride) % radix;
 }
 
 function insertDigit(entry: number, { stride, radix }: Place, value: number): number {
-  const low = entry % stride;
+  const low = isPowerOfTwo(stride) ? entry & (stride - 1) : entry % stride;
   return (entry - low) * radix + value * stride + low;
 }
 

@@ -8,22 +8,24 @@ export { decibans, weightsOfEvidence, withEvidence, type EvidenceItem, type Item
 export { conflict } from './conflict';
 export { rankBands, type RankBand, type RankBandOptions } from './rank-bands';
 export {
-  batchPays,
-  beforeCallingHelp,
-  bestBatches,
   expectedCost,
   expectedCostOfBatches,
   expectedCostOfInspections,
-  goodRepairOrder,
   independentScenarios,
   oneCauseScenarios,
-  orderByOddsOverCost,
-  orderByProbabilityOverCost,
-  orderOfInspections,
   perfectRepair,
   stillBadAfter,
   type Repair,
   type RepairScenario,
+} from './repair-cost';
+export {
+  batchPays,
+  beforeCallingHelp,
+  bestBatches,
+  goodRepairOrder,
+  orderByOddsOverCost,
+  orderByProbabilityOverCost,
+  orderOfInspections,
   type RepairSequence,
 } from './repair-order';
 export { valueOfQuestion, type QuestionValue } from './value-of-question';

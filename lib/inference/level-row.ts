@@ -50,7 +50,8 @@ interface DigitPlace {
   readonly radix: number;
 }
 
-function isPowerOfTwo(stride: number): boolean {
+/** True for 1, 2, 4, …: strides below which only two-level digits lie, so that bits can be used instead of divisions. */
+export function isPowerOfTwo(stride: number): boolean {
   return (stride & (stride - 1)) === 0;
 }
 

@@ -1,4 +1,5 @@
-import { oneCauseScenarios, orderByProbabilityOverCost, expectedCost, perfectRepair } from './repair-order';
+import { expectedCost, oneCauseScenarios, perfectRepair } from './repair-cost';
+import { orderByProbabilityOverCost } from './repair-order';
 
 export interface QuestionValue {
   /** Probability of the answer "yes". */
