@@ -40,8 +40,8 @@ const SETTINGS: readonly DeliverySuspect[] = ['feeder-calibration', 'filament-di
 const UNDER_PRESSURE: readonly DeliverySuspect[] = ['melt-limit', 'partial-clog', 'low-temperature', 'weak-feeder-grip'];
 const COLD: readonly DeliverySuspect[] = ['melt-limit', 'low-temperature'];
 
-/** Growth that would matter, a share: below it a growth that is not seen does not count as hidden. Estimate. */
-const GROWTH_THAT_MATTERS = 0.05;
+/** Missing share that would matter: readings too coarse to see it cannot say "enough". Estimate. */
+const LOSS_THAT_MATTERS = 0.05;
 
 /**
  * Reads the pattern of missing plastic from deliveries at two or more flows. A feeder is a displacement pump: until it slips, the same share
@@ -62,9 +62,9 @@ type LineFacts = Pick<DeliveryFinding, 'missing' | 'missingStandard' | 'growth' 
 function patternOf({ missing, missingStandard, growth, growthStandard }: LineFacts): DeliveryPattern {
   if (growth > 2 * growthStandard) return 'grows-with-flow';
   const lacks = missing > 2 * missingStandard;
-  const growthCouldHide = growth + 2 * growthStandard > GROWTH_THAT_MATTERS + Math.max(0, 2 * growth);
-  if (lacks) return growthCouldHide && 2 * growthStandard > missing ? 'cannot-tell' : 'same-at-all-flows';
-  return 2 * missingStandard > GROWTH_THAT_MATTERS || 2 * growthStandard > 2 * GROWTH_THAT_MATTERS ? 'cannot-tell' : 'enough';
+  // A growth as large as all that is missing must be ruled out before a setting is blamed.
+  if (lacks) return 2 * growthStandard > missing ? 'cannot-tell' : 'same-at-all-flows';
+  return 2 * missingStandard > LOSS_THAT_MATTERS || 2 * growthStandard > 2 * LOSS_THAT_MATTERS ? 'cannot-tell' : 'enough';
 }
 
 function suspectsOf(pattern: DeliveryPattern, { hotterHelps }: DeliverySigns): readonly DeliverySuspect[] {

@@ -1,5 +1,5 @@
 import { coverageFactor95, studentBelow } from './distributions';
-import { failureRateBelow, whatPrintsCanShow } from './few-prints';
+import { failureRateBelow, smallestGroupChange, smallestPairedChange } from './few-prints';
 import { describe } from './sample';
 import type { Sample } from './sample';
 
@@ -46,7 +46,8 @@ export interface Comparison {
 
 /**
  * Judges a change by prints before and after it. Student's t on the differences when paired, Welch's form when not; the
- * uncertainty of one measurement is the floor below which no scatter counts. Needs at least one print on each side and, when paired,
+ * uncertainty of one measurement is the floor below which no scatter counts. One print on a side shows no scatter: its verdict rests on the
+ * measurement alone (`scatterKnown` false) and can be surer than two prints would allow. Needs at least one print on each side and, when paired,
  * equal numbers; throws otherwise. Source: motion sheet 8; JCGM 100, G.
  * Worked: differences 0.12, 0.05, 0.09, 0.15, 0.04: mean 0.09 ± 0.0576, p 0.01225.
  */
@@ -143,6 +144,6 @@ function verdictOf(prints: BeforeAfter, beforeMean: number, afterMean: number, a
 
 function smallestVisible(prints: BeforeAfter, before: Sample, after: Sample, change: Change): number | undefined {
   if (change.deviation === undefined) return undefined;
-  const few = whatPrintsCanShow(Math.min(100, Math.min(before.count, after.count)));
-  return change.deviation * (prints.paired ? few.smallestPairedChange : few.smallestGroupChange);
+  const count = Math.min(100, before.count, after.count);
+  return change.deviation * (prints.paired ? smallestPairedChange(count) : smallestGroupChange(count));
 }

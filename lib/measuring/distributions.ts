@@ -72,15 +72,15 @@ export function studentPower(t: number, freedom: number, delta: number): number 
   const logScale = Math.LN2 + (freedom / 2) * Math.log(freedom / 2) - logGamma(freedom / 2);
   const density = (s: number): number => (s === 0 ? (freedom === 1 ? Math.exp(logScale) : 0) : Math.exp(logScale + (freedom - 1) * Math.log(s) - (freedom * s * s) / 2));
   const missed = (s: number): number => (normalBelow(t * s - delta) - normalBelow(-t * s - delta)) * density(s);
-  return 1 - simpson(missed, 0, 1 + 9 / Math.sqrt(2 * freedom), 4000);
+  return 1 - simpson(missed, 0, 1 + 8 / Math.sqrt(2 * freedom), 400);
 }
 
-/** Root of an increasing function at or above `low`; the upper end is pushed out until it brackets the root. */
-export function solveIncreasing(distance: (x: number) => number, low: number, firstHigh: number): number {
+/** Root of an increasing function at or above `low`, to `relative` of itself; the upper end is pushed out until it brackets the root. */
+export function solveIncreasing(distance: (x: number) => number, low: number, firstHigh: number, relative = 1e-14): number {
   let below = low;
   let above = firstHigh;
   while (distance(above) < 0 && above < 1e300) above *= 2;
-  for (let step = 0; step < 300 && above - below > 1e-14 * Math.max(1e-300, Math.abs(above)); step += 1) {
+  for (let step = 0; step < 300 && above - below > relative * Math.max(1e-300, Math.abs(above)); step += 1) {
     const middle = (below + above) / 2;
     if (distance(middle) < 0) below = middle;
     else above = middle;

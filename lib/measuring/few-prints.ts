@@ -27,12 +27,22 @@ export function whatPrintsCanShow(prints: number): FewPrints {
   return {
     prints,
     meanPlusMinus: studentQuantile(0.975, freedom) / Math.sqrt(prints),
-    smallestPairedChange: smallestChange(freedom, Math.sqrt(prints)),
-    smallestGroupChange: smallestChange(2 * freedom, Math.sqrt(prints / 2)),
+    smallestPairedChange: smallestPairedChange(prints),
+    smallestGroupChange: smallestGroupChange(prints),
     deviationRange: [Math.sqrt(freedom / chiSquareQuantile(0.975, freedom)), Math.sqrt(freedom / chiSquareQuantile(0.025, freedom))],
     smallestSignP: 2 * 0.5 ** prints,
     failureRateBelow: failureRateBelow(prints),
   };
+}
+
+/** Smallest change found with 80 % chance by n pairs (2 to 100), in deviations of the differences. 5 gives 1.682. */
+export function smallestPairedChange(pairs: number): number {
+  return smallestChange(pairs - 1, Math.sqrt(pairs));
+}
+
+/** Smallest change found with 80 % chance by two groups of n prints (2 to 100), in deviations of one print. 5 gives 2.024. */
+export function smallestGroupChange(prints: number): number {
+  return smallestChange(2 * (prints - 1), Math.sqrt(prints / 2));
 }
 
 /** Failure rate that n prints without a failure leave possible, 95 %: 1 − 0.05^(1/n). `failureRateBelow(3)` is 0.632. */
@@ -61,5 +71,5 @@ export function rateInterval(hits: number, tries: number): readonly [low: number
  */
 function smallestChange(freedom: number, root: number): number {
   const t = studentQuantile(0.975, freedom);
-  return solveIncreasing((delta) => studentPower(t, freedom, delta) - 0.8, 0, 2 * t) / root;
+  return solveIncreasing((delta) => studentPower(t, freedom, delta) - 0.8, 0, 2 * t, 1e-7) / root;
 }
