@@ -21,8 +21,8 @@ export function additiveRulesRanker(knowledge: Knowledge): Ranker {
       const { events } = await engine.run(facts);
       const points = new Map(Object.values(knowledge.causes).map((cause) => [cause.id, 10 * cause.prior]));
       for (const { params } of events) {
-        const cause = String(params?.['cause']);
-        points.set(cause, (points.get(cause) ?? 0) + Number(params?.['points']));
+        const cause = String(params?.cause);
+        points.set(cause, (points.get(cause) ?? 0) + Number(params?.points));
       }
       return shares(points);
     },

@@ -26,9 +26,8 @@ export function bootstrapMean(values: readonly number[], options: BootstrapOptio
   const next = mulberry32(options.seed ?? 1);
   const draws = options.draws ?? 2000;
   const means = Array.from({ length: draws }, () => {
-    let sum = 0;
-    for (let k = 0; k < values.length; k += 1) sum += values[Math.floor(next() * values.length)] ?? 0;
-    return sum / values.length;
+    const drawn = values.map(() => values[Math.floor(next() * values.length)] ?? 0);
+    return meanOf(drawn);
   }).sort((a, b) => a - b);
   return { mean: meanOf(values), low: quantile(means, 0.025), high: quantile(means, 0.975) };
 }
