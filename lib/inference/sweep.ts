@@ -1,4 +1,5 @@
 import { atIndex } from './at-index';
+import { contributeEach, contributeEachBack } from './contribute-each';
 import { foldedPosteriors, foldedRow } from './folded-causes';
 import { contribute, contributeBack, liftedRow } from './level-row';
 import type { Digit, Model, SweptCause } from './model';
@@ -173,14 +174,7 @@ export class Sweep {
     if (kept) setScaled(after, 0, before, absent, size);
     for (let k = 1; k < states; k++) {
       const weight = weights[first + k] ?? 0;
-      let moved = before;
-      for (let t = 0; t < touches.length; t++) {
-        const row = touches[t]?.rows[k - 1];
-        const place = step.touches[t];
-        if (row === undefined || place === undefined) continue;
-        contribute(moved, 0, this.#scratch, size, place, row);
-        moved = this.#scratch;
-      }
+      const moved = contributeEach(before, 0, this.#scratch, size, touches, step.touches, k) ? this.#scratch : before;
       if (kept) setScaled(after, k * size, moved, weight, size);
       else if (k === 1) setSum(after, before, absent, moved, weight, size);
       else addScaled(after, moved, weight, size);
@@ -256,18 +250,10 @@ export class Sweep {
     let total = (weights[first] ?? 0) * setScaledAndDot(this.#worthBefore, this.#worth, weights[first] ?? 0, before, size);
     posterior.states[first] = total;
     for (let k = 1; k < states; k++) {
-      let worth = this.#worth;
-      let offset = kept ? k * size : 0;
-      for (let t = 0; t < touches.length; t++) {
-        const row = touches[t]?.rows[k - 1];
-        const place = step.touches[t];
-        if (row === undefined || place === undefined) continue;
-        contributeBack(worth, offset, this.#scratch, size, place, row);
-        worth = this.#scratch;
-        offset = 0;
-      }
+      const offset = kept ? k * size : 0;
       const weight = weights[first + k] ?? 0;
-      const joint = weight * addScaledAndDot(this.#worthBefore, worth, offset, weight, before, size);
+      const isMoved = contributeEachBack(this.#worth, offset, this.#scratch, size, touches, step.touches, k);
+      const joint = weight * addScaledAndDot(this.#worthBefore, isMoved ? this.#scratch : this.#worth, isMoved ? 0 : offset, weight, before, size);
       posterior.states[first + k] = joint;
       total += joint;
     }
