@@ -10,6 +10,7 @@ import { LOG_FLOOR, pooledChances, scoreCases, type CaseScore } from './evaluati
 import { scoreWords, slowCall, type WordScore } from './evaluation/score-understanding';
 import { singleFaultRanker } from './evaluation/single-fault';
 import { structureOnly } from './evaluation/structure-only';
+import { withoutOwnSourceRanker } from './evaluation/without-own-source';
 import { tableOfText } from './table-of-text';
 import { endWith, wordsOfCommand } from './words-of-command';
 
@@ -32,17 +33,18 @@ for (const problem of reading.problems) console.error(problemAsText(problem));
 if (!reading.value || stops(reading.problems)) endWith([]);
 const cases = reading.value;
 if (cases.length === 0) endWith([{ code: 'no-cases', level: 'stop', where: 'tests/cases', what: 'There is no case to evaluate.', next: 'Run this from a full checkout.' }]);
-const rankers = [exactRanker(knowledge), singleFaultRanker(knowledge), additiveRulesRanker(knowledge), exactRanker(structureOnly(knowledge), 'structure only: exact, figures levelled')];
+const rankers = [exactRanker(knowledge), singleFaultRanker(knowledge), additiveRulesRanker(knowledge), exactRanker(structureOnly(knowledge), 'structure only: exact, figures levelled'), withoutOwnSourceRanker(knowledge, cases)];
 const scored: { name: string; scores: CaseScore[] }[] = [];
 for (const ranker of rankers) scored.push({ name: ranker.name, scores: await scoreCases(ranker, cases, knowledge) });
 const ours = scored[0]?.scores ?? [];
 const words = scoreWords(cases, knowledge);
+const groups = cases.map(({ where }) => where);
 console.log(json ? JSON.stringify(asData(), null, 2) : asText());
 
 function asData(): unknown {
   return {
     cases: cases.length,
-    rankers: scored.map(({ name, scores }) => ({ name, figures: Object.fromEntries(FIGURES.map((figure) => [figure.name, bootstrapMean(scores.map(figure.of))])) })),
+    rankers: scored.map(({ name, scores }) => ({ name, figures: Object.fromEntries(FIGURES.map((figure) => [figure.name, bootstrapMean(scores.map(figure.of), { groups })])) })),
     perCase: ours.map((score) => ({ id: score.solved.id, confirmed: score.solved.confirmed, rank: Number.isFinite(score.rank) ? score.rank : null, first: score.ranked.ranking.slice(0, 3) })),
     understand: words.map((score) => ({ id: score.id, rank: Number.isFinite(score.rank) ? score.rank : null, ms: score.ms })),
   };
@@ -57,16 +59,17 @@ function headOfReport(all: readonly SolvedCase[], base: Knowledge): string {
   return [
     `${all.length} solved cases, ${Object.keys(base.causes).length} causes.`,
     `Confirmed cause has a page: ${all.length - without.length} of ${all.length}${without.length > 0 ? ` (none: ${without.join(', ')}; counted as missed everywhere)` : ''}.`,
-    `In brackets: 95 % interval, cases drawn anew 2000 times. Brier and log score over all causes of each case; chances held within ${LOG_FLOOR} and ${1 - LOG_FLOOR} for the log score.`,
+    `In brackets: 95 % interval, drawn anew 2000 times from the ${new Set(groups).size} places where they are told. Brier and log score over all causes of each case; chances held within ${LOG_FLOOR} and ${1 - LOG_FLOOR} for the log score.`,
+    'The writers of the pages knew these failures, and many links cite them: expect less from failures that nobody has seen yet. The last ranker leaves out what cites the case itself.',
   ].join('\n');
 }
 
 function rankerTable(): string {
-  return tableOfText([['', ...FIGURES.map((figure) => figure.name)], ...scored.map(({ name, scores }) => [name, ...FIGURES.map((figure) => shown(bootstrapMean(scores.map(figure.of)), figure.share))])]);
+  return tableOfText([['', ...FIGURES.map((figure) => figure.name)], ...scored.map(({ name, scores }) => [name, ...FIGURES.map((figure) => shown(bootstrapMean(scores.map(figure.of), { groups }), figure.share))])]);
 }
 
 function differenceTable(): string {
-  const rows = scored.slice(1).map(({ name, scores }) => [`less ${name}`, ...FIGURES.map((figure) => shown(bootstrapMean(scores.map((score, index) => figure.of(ours[index] ?? score) - figure.of(score))), figure.share))]);
+  const rows = scored.slice(1).map(({ name, scores }) => [`less ${name}`, ...FIGURES.map((figure) => shown(bootstrapMean(scores.map((score, index) => figure.of(ours[index] ?? score) - figure.of(score)), { groups }), figure.share))]);
   return `Difference case by case (paired; for Brier and log score, below nought is better)\n${tableOfText([['Leeward', ...FIGURES.map((figure) => figure.name)], ...rows])}`;
 }
 

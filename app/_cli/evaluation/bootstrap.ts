@@ -12,6 +12,8 @@ export interface BootstrapOptions {
   /** How often the cases are drawn anew; default 2000. */
   readonly draws?: number;
   readonly seed?: number;
+  /** One name per value: values of one name are drawn together, as one story told twice is not two. Default: each alone. */
+  readonly groups?: readonly string[];
 }
 
 /**
@@ -24,11 +26,8 @@ export interface BootstrapOptions {
 export function bootstrapMean(values: readonly number[], options: BootstrapOptions = {}): MeanWithInterval {
   if (values.length === 0) throw new Error('bootstrapMean: got no values, expected at least one');
   const next = mulberry32(options.seed ?? 1);
-  const draws = options.draws ?? 2000;
-  const means = Array.from({ length: draws }, () => {
-    const drawn = values.map(() => values[Math.floor(next() * values.length)] ?? 0);
-    return meanOf(drawn);
-  }).sort((a, b) => a - b);
+  const groups = grouped(values, options.groups ?? values.map((_, index) => String(index)));
+  const means = Array.from({ length: options.draws ?? 2000 }, () => meanOf(groups.flatMap(() => groups[Math.floor(next() * groups.length)] ?? []))).sort((a, b) => a - b);
   return { mean: meanOf(values), low: quantile(means, 0.025), high: quantile(means, 0.975) };
 }
 
@@ -40,4 +39,14 @@ export function quantile(sorted: readonly number[], share: number): number {
   const at = share * (sorted.length - 1);
   const below = sorted[Math.floor(at)] ?? NaN;
   return below + (at - Math.floor(at)) * ((sorted[Math.ceil(at)] ?? NaN) - below);
+}
+
+function grouped(values: readonly number[], names: readonly string[]): number[][] {
+  if (names.length !== values.length) throw new Error(`bootstrapMean: got ${names.length} group names for ${values.length} values, expected as many`);
+  const groups = new Map<string, number[]>();
+  values.forEach((value, index) => {
+    const name = names[index] ?? '';
+    groups.set(name, [...(groups.get(name) ?? []), value]);
+  });
+  return [...groups.values()];
 }

@@ -20,6 +20,8 @@ export interface SolvedCase {
   readonly confirmed: readonly string[];
   readonly inWords: string;
   readonly domain: string;
+  /** Where it is told; two cases of one place are one story. */
+  readonly where: string;
 }
 
 /**
@@ -38,7 +40,7 @@ export function readSolvedCases(folder = join(process.cwd(), 'tests/cases')): Re
     const id = name.slice(0, 4).toUpperCase();
     const source = sources[id];
     if (!source) problems.push({ code: 'no-confirmed-cause', level: 'stop', where: path, what: `${id} is not in the list of confirmed causes.`, next: `Add ${id} to sources.json.` });
-    return reading.value && source ? [{ id, path, file: reading.value, confirmed: source.confirmed, inWords: source.inWords, domain: source.domain }] : [];
+    return reading.value && source ? [{ id, path, file: reading.value, confirmed: source.confirmed, inWords: source.inWords, domain: source.domain, where: source.where }] : [];
   });
   return { value: cases, problems };
 }

@@ -3,6 +3,8 @@ import { additiveRulesRanker } from '@/app/_cli/evaluation/additive-rules';
 import { exactRanker } from '@/app/_cli/evaluation/exact-ranker';
 import { singleFaultRanker } from '@/app/_cli/evaluation/single-fault';
 import { structureOnly } from '@/app/_cli/evaluation/structure-only';
+import type { SolvedCase } from '@/app/_cli/evaluation/read-solved-cases';
+import { withoutOwnSourceRanker, withoutSources } from '@/app/_cli/evaluation/without-own-source';
 import { caseSchema, type CaseFile } from '@/lib/cases';
 import { chainKnowledge } from '../../lib/diagnosis/toy-knowledge';
 
@@ -79,5 +81,29 @@ describe('structure only', () => {
   it('cannot tell two causes apart that differ only in their figures', async () => {
     const { chances } = await exactRanker(structureOnly(knowledge)).rank(told(['curl']));
     expect(chances.get('d0')).toBeCloseTo(chances.get('d1') ?? NaN, 12);
+  });
+});
+
+describe('leaving out what cites the case itself', () => {
+  const curl = knowledge.symptoms.curl;
+  const d0 = knowledge.causes.d0;
+  const link = curl?.links.d0;
+  if (!curl || !d0 || !link) throw new Error('the toy has lost its first link');
+  const cited = { ...link, basis: { source: 'case-a001', where: 'told there' } };
+  const citing = { ...knowledge, symptoms: { ...knowledge.symptoms, curl: { ...curl, links: { ...curl.links, d0: cited } } }, causes: { ...knowledge.causes, d0: { ...d0, shows: { curl: cited } } } };
+  const solved = (id: string, where: string, file: CaseFile): SolvedCase => ({ id, where, file, path: '', confirmed: ['d0'], inWords: '', domain: '' });
+
+  it('drops the links that cite it, on both pages, and no others', () => {
+    const left = withoutSources(citing, new Set(['case-a001']));
+    expect(Object.keys(left.symptoms.curl?.links ?? {})).toEqual(['d1']);
+    expect(left.causes.d0?.shows).toEqual({});
+    expect(withoutSources(citing, new Set(['case-a002'])).symptoms).toEqual(citing.symptoms);
+  });
+
+  it('does so for the case and for its twin from the same place, not for a stranger', async () => {
+    const [own, twin, stranger] = [told(['curl']), told(['curl']), told(['curl'])];
+    const ranker = withoutOwnSourceRanker(citing, [solved('A001', 'here', own), solved('B001', 'here', twin), solved('A002', 'there', stranger)]);
+    const first = async (file: CaseFile): Promise<string | undefined> => (await ranker.rank(file)).ranking[0];
+    expect([await first(own), await first(twin), await first(stranger)]).toEqual(['d1', 'd1', 'd0']);
   });
 });
