@@ -1,6 +1,7 @@
 export { FORMULAS, isFormulaId } from './formulas';
 export type { FormulaId } from './formulas';
-export { defineFormula, readReadings } from './formula';
+export { defineFormula } from './define-formula';
+export { readReadings } from './read-readings';
 export type { BudgetShare, Formula, Limits, Outcome, ReadingSpec, ReadingValue, Readings } from './formula';
 export { combine, effectiveFreedom } from './propagate';
 export type { CombineOptions, Combined, Input } from './propagate';

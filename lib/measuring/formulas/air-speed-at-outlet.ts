@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Mean air speed at an outlet from readings spread over it. The scatter between the places is part of the ±, so take them at

@@ -1,6 +1,6 @@
 import type { Problem } from '@/lib/problems';
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Air flow from the speed behind a nozzle of known opening: Q = k_p·k_b·A·V. A is the inner area where the speed is read,

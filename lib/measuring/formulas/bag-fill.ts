@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Air flow from the time in which a bag of known volume fills: Q = V/t, m³ and s to m³/s. Bag 0.5 to 200 L, 1 to 600 s.

@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Belt tension from the pitch of a plucked span: T = 4·μ·L²·f². Span between two tangent points, at least 40 mm (20 teeth of

@@ -1,5 +1,5 @@
 import { formatNumber } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Number of things counted, such as strings between two posts. One count is taken as exact unless a ± is typed; several counts

@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Height by which an edge has curled up: reading at the edge less reading at a flat place of the same height. m. Source: definition;

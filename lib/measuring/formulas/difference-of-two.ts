@@ -1,4 +1,4 @@
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Second reading less the first, any kind; of two temperatures it is a temperature difference. Scatter and limits of both

@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /** Full-scale voltage over the sense resistor, reference voltage for full scale and inner resistance of the class of driver that
  *  is set in rms; formula from memory, two published pairs agree (motion sheet 11.4). */

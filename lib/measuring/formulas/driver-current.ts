@@ -1,5 +1,5 @@
 import { formatNumber, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Peak motor current that a driver allows, from its reference voltage: I = V_ref/(k·R_s). k is 8 or 5 by driver class, R_s stands

@@ -1,5 +1,5 @@
 import { formatPercent, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Filament that moved over filament that was asked for: (before − after)/asked, where before and after are the distances from a

@@ -1,5 +1,5 @@
 import { formatPercent, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Filament that came out, weighed, over filament asked for: m/(ρ·A·L) with A = π·d²/4. kg, m, kg/m³ to a ratio. Source: motion

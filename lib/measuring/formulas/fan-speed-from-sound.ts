@@ -1,6 +1,6 @@
 import { formatNumber, formatValue } from '@/lib/units';
 import type { Problem } from '@/lib/problems';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Fan speed from the pitch of its blades: n = f/N. Hz and a counted number of blades to turns per second. A wrong count

@@ -1,5 +1,5 @@
 import { formatNumber, formatPercent, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Diameter that counts for the volume of filament that may be oval: d = √(d₁·d₂), measured across and at right angles to it. m.

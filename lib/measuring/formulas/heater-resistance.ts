@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Cold resistance of a heater: meter reading less that of the touching leads. Ω. Measured switched off, unplugged and

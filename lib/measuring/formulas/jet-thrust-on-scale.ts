@@ -1,5 +1,5 @@
 import { formatNumber, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /** Standard gravity, m/s²; exact by convention (NIST SP 811). Local gravity differs by up to 0.3 %. */
 const GRAVITY = 9.80665;

@@ -1,5 +1,5 @@
 import { formatNumber, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Time per layer from the time of several layers: T = t/k. s. Source: definition; thumb on a watch ±1 s (estimate).

@@ -1,5 +1,5 @@
 import { formatPercent, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Share of mass lost in drying: (before − after)/before of the filament alone, spool taken off. kg to a ratio. Both are weighed on

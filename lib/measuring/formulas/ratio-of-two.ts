@@ -1,6 +1,6 @@
 import { formatNumber } from '@/lib/units';
 import type { Problem } from '@/lib/problems';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Reading over reference, both of one kind. Meaningless for temperatures, whose zero is arbitrary in °C: the ratio is that of

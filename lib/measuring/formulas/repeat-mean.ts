@@ -1,4 +1,4 @@
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Mean of repeated readings of any kind. Scatter counts with Student's t; a typed ± counts as limits that all readings

@@ -1,5 +1,5 @@
 import { formatNumber, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Frequency of ripples beside a corner: f = k·v/ℓ, k ripples over the length ℓ at the steady speed v. Count from ripple to ripple,

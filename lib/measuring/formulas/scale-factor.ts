@@ -1,5 +1,5 @@
 import { formatNumber, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Scale of a machine from two sizes of one print: s = (m₂ − m₁)/(L₂ − L₁). Line width and squashed edges add the same to both sizes

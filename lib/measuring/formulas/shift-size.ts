@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Size of a layer shift from the steps measured on two opposite faces, signs in one common direction: d = (a + b)/2. A change of

@@ -1,5 +1,5 @@
 import { formatNumber, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /** A line with rounded flanks is narrower in the mean than at its widest by this share of its height: 1 − π/4. */
 const FLANK = 1 - Math.PI / 4;

@@ -1,5 +1,5 @@
 import { formatNumber, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Spacing of regular marks: length over k spacings, λ = ℓ/k. m. Each end is found to ±u of an edge, so k spacings measured together are k

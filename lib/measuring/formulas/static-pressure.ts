@@ -1,5 +1,5 @@
 import { formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Static pressure: gauge reading less the reading with the fan off. Pa. With the outlet sealed it is the largest pressure that

@@ -1,5 +1,5 @@
 import { formatPercent, formatValue } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Supply voltage from repeated readings, and what it does to a heater: power goes with V². V. Meter limits ±(0.5 % + 0.02 V) from

@@ -1,5 +1,5 @@
 import { formatNumber, formatValue, toUnit } from '@/lib/units';
-import { defineFormula } from '../formula';
+import { defineFormula } from '../define-formula';
 
 /**
  * Drop of the shown temperature, such as when the fan starts: before less lowest. K. Both come from one sensor, so only the
