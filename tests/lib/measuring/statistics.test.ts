@@ -131,6 +131,15 @@ describe('before and after', () => {
     }), { numRuns: 60 });
   });
 
+  it('never claim less doubt than the measurement itself has, however alike the prints are', () => {
+    const alike = { before: [1, 1, 1], after: [0.9, 0.9, 0.9], limit: 0.3, good: 'at-most', plusMinus: 0.1 } as const;
+    // By hand: paired √2·0.1/1.96/√3·t(2), in groups the same with t(4).
+    const floor = (Math.SQRT2 * 0.1) / 1.959964 / Math.sqrt(3);
+    expect(compareBeforeAfter({ ...alike, paired: true }).changePlusMinus).toBeCloseTo(floor * 4.30265, 4);
+    expect(compareBeforeAfter({ ...alike, paired: false }).changePlusMinus).toBeCloseTo(floor * 2.77645, 4);
+    expect(compareBeforeAfter({ ...alike, paired: true }).verdict).toBe('no-change');
+  });
+
   it('refuse an empty side and broken pairs', () => {
     expect(() => compareBeforeAfter({ ...paired, before: [] })).toThrow('at least one');
     expect(() => compareBeforeAfter({ ...paired, before: [1, 2] })).toThrow('pairs');
