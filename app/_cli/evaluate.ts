@@ -4,13 +4,14 @@ import { problemAsText, stops } from '@/lib/problems';
 import { additiveRulesRanker } from './evaluation/additive-rules';
 import { bootstrapMean, type MeanWithInterval } from './evaluation/bootstrap';
 import { exactRanker } from './evaluation/exact-ranker';
+import { ownSourceHeldDownRanker } from './evaluation/own-source-held-down';
 import { reliabilityTable } from './evaluation/probability-scores';
 import { readSolvedCases, type SolvedCase } from './evaluation/read-solved-cases';
 import { LOG_FLOOR, pooledChances, scoreCases, type CaseScore } from './evaluation/score-rankers';
+import { leaderStays } from './evaluation/leader-stays';
 import { scoreWords, slowCall, type WordScore } from './evaluation/score-understanding';
 import { singleFaultRanker } from './evaluation/single-fault';
 import { structureOnly } from './evaluation/structure-only';
-import { withoutOwnSourceRanker } from './evaluation/without-own-source';
 import { tableOfText } from './table-of-text';
 import { endWith, wordsOfCommand } from './words-of-command';
 
@@ -33,7 +34,7 @@ for (const problem of reading.problems) console.error(problemAsText(problem));
 if (!reading.value || stops(reading.problems)) endWith([]);
 const cases = reading.value;
 if (cases.length === 0) endWith([{ code: 'no-cases', level: 'stop', where: 'tests/cases', what: 'There is no case to evaluate.', next: 'Run this from a full checkout.' }]);
-const rankers = [exactRanker(knowledge), singleFaultRanker(knowledge), additiveRulesRanker(knowledge), exactRanker(structureOnly(knowledge), 'structure only: exact, figures levelled'), withoutOwnSourceRanker(knowledge, cases)];
+const rankers = [exactRanker(knowledge), singleFaultRanker(knowledge), additiveRulesRanker(knowledge), exactRanker(structureOnly(knowledge), 'structure only: exact, figures levelled'), ownSourceHeldDownRanker(knowledge, cases, 0.5), ownSourceHeldDownRanker(knowledge, cases, 0.12), ownSourceHeldDownRanker(knowledge, cases, 0)];
 const scored: { name: string; scores: CaseScore[] }[] = [];
 for (const ranker of rankers) scored.push({ name: ranker.name, scores: await scoreCases(ranker, cases, knowledge) });
 const ours = scored[0]?.scores ?? [];
@@ -51,7 +52,7 @@ function asData(): unknown {
 }
 
 function asText(): string {
-  return [headOfReport(cases, knowledge), rankerTable(), differenceTable(), reliabilityText(), conflictText(), wordsText(words), domainTable(), caseTable(), missedTable()].join('\n\n');
+  return [headOfReport(cases, knowledge), rankerTable(), differenceTable(), reliabilityText(), conflictText(), shakenText(), wordsText(words), domainTable(), caseTable(), missedTable()].join('\n\n');
 }
 
 function headOfReport(all: readonly SolvedCase[], base: Knowledge): string {
@@ -60,7 +61,7 @@ function headOfReport(all: readonly SolvedCase[], base: Knowledge): string {
     `${all.length} solved cases, ${Object.keys(base.causes).length} causes.`,
     `Confirmed cause has a page: ${all.length - without.length} of ${all.length}${without.length > 0 ? ` (none: ${without.join(', ')}; counted as missed everywhere)` : ''}.`,
     `In brackets: 95 % interval, drawn anew 2000 times from the ${new Set(groups).size} places where they are told. Brier and log score over all causes of each case; chances held within ${LOG_FLOOR} and ${1 - LOG_FLOOR} for the log score.`,
-    'The writers of the pages knew these failures, and many links cite them: expect less from failures that nobody has seen yet. The last ranker leaves out what cites the case itself.',
+    'The writers of the pages knew these failures, and many links cite them: expect less from failures that nobody has seen yet. The last three rows hold down, and at last leave out, what cites the case itself.',
   ].join('\n');
 }
 
@@ -91,6 +92,11 @@ function conflictText(): string {
   const odd = answered.filter((diagnosis) => diagnosis.conflict > 2).length;
   const unexplained = bootstrapMean(answered.map((diagnosis) => diagnosis.unexplained.share));
   return `Answers that contradict each other (conflict above 2): ${odd} of ${answered.length}. Unexplained share of what was seen, mean: ${shown(unexplained, true)}.${unanswered.length > 0 ? ` Too dense to answer: ${unanswered.join(', ')}.` : ''}`;
+}
+
+function shakenText(): string {
+  const kept = ours.flatMap(({ ranked }) => (ranked.diagnosis ? [leaderStays(ranked.diagnosis)] : []));
+  return `Figures shaken (log odds by 0.5, 100 copies): the leader keeps its place in ${shown(bootstrapMean(kept), true)} of the copies, mean over the cases; by the chance of being there at all.`;
 }
 
 function wordsText(scores: readonly WordScore[]): string {

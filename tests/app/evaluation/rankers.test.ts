@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { additiveRulesRanker } from '@/app/_cli/evaluation/additive-rules';
 import { exactRanker } from '@/app/_cli/evaluation/exact-ranker';
+import { heldDown, ownSourceHeldDownRanker } from '@/app/_cli/evaluation/own-source-held-down';
+import type { SolvedCase } from '@/app/_cli/evaluation/read-solved-cases';
 import { singleFaultRanker } from '@/app/_cli/evaluation/single-fault';
 import { structureOnly } from '@/app/_cli/evaluation/structure-only';
-import type { SolvedCase } from '@/app/_cli/evaluation/read-solved-cases';
-import { withoutOwnSourceRanker, withoutSources } from '@/app/_cli/evaluation/without-own-source';
 import { caseSchema, type CaseFile } from '@/lib/cases';
 import { chainKnowledge } from '../../lib/diagnosis/toy-knowledge';
 
@@ -84,7 +84,7 @@ describe('structure only', () => {
   });
 });
 
-describe('leaving out what cites the case itself', () => {
+describe('holding down what cites the case itself', () => {
   const curl = knowledge.symptoms.curl;
   const d0 = knowledge.causes.d0;
   const link = curl?.links.d0;
@@ -94,15 +94,21 @@ describe('leaving out what cites the case itself', () => {
   const solved = (id: string, where: string, file: CaseFile): SolvedCase => ({ id, where, file, path: '', confirmed: ['d0'], inWords: '', domain: '' });
 
   it('drops the links that cite it, on both pages, and no others', () => {
-    const left = withoutSources(citing, new Set(['case-a001']));
+    const left = heldDown(citing, new Set(['case-a001']), 0);
     expect(Object.keys(left.symptoms.curl?.links ?? {})).toEqual(['d1']);
     expect(left.causes.d0?.shows).toEqual({});
-    expect(withoutSources(citing, new Set(['case-a002'])).symptoms).toEqual(citing.symptoms);
+    expect(heldDown(citing, new Set(['case-a002']), 0).symptoms).toEqual(citing.symptoms);
+  });
+
+  it('lowers them to the limit when there is one, and raises none', () => {
+    const lowered = heldDown(citing, new Set(['case-a001']), 0.5);
+    expect([lowered.symptoms.curl?.links.d0?.chance, lowered.symptoms.curl?.links.d1?.chance]).toEqual([0.5, 0.6]);
+    expect(heldDown(citing, new Set(['case-a001']), 0.95).symptoms.curl?.links.d0?.chance).toBe(0.8);
   });
 
   it('does so for the case and for its twin from the same place, not for a stranger', async () => {
     const [own, twin, stranger] = [told(['curl']), told(['curl']), told(['curl'])];
-    const ranker = withoutOwnSourceRanker(citing, [solved('A001', 'here', own), solved('B001', 'here', twin), solved('A002', 'there', stranger)]);
+    const ranker = ownSourceHeldDownRanker(citing, [solved('A001', 'here', own), solved('B001', 'here', twin), solved('A002', 'there', stranger)], 0);
     const first = async (file: CaseFile): Promise<string | undefined> => (await ranker.rank(file)).ranking[0];
     expect([await first(own), await first(twin), await first(stranger)]).toEqual(['d1', 'd1', 'd0']);
   });
