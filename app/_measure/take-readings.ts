@@ -24,13 +24,15 @@ export function takeReadings(method: KnownMethod, typed: TypedReadings, plusMinu
   const byField = new Map<string, Problem>();
   const missing: string[] = [];
   const values: Record<string, ReadingValue[]> = {};
+  const formula = method.formula !== undefined && isFormulaId(method.formula) ? FORMULAS[method.formula] : undefined;
   for (const reading of method.readings ?? []) {
+    const limits = formula?.readings.find((spec) => spec.id === reading.id);
     const unit = findUnit(units[reading.id] ?? reading.unit, reading.quantity);
     const given = plusMinusOf(plusMinus[reading.id] ?? reading.plusMinus, reading.quantity, unit, `${reading.id} ±`, byField);
     const list: ReadingValue[] = [];
     (typed[reading.id] ?? []).forEach((text, index) => {
       if (text.trim() === '') return;
-      const read = readQuantity(text, reading.quantity, { where: reading.label.toLowerCase(), ...(unit === undefined ? {} : { unit }) });
+      const read = readQuantity(text, reading.quantity, { where: reading.label.toLowerCase(), ...(unit === undefined ? {} : { unit }), ...(limits?.min === undefined ? {} : { min: limits.min }), ...(limits?.max === undefined ? {} : { max: limits.max }) });
       const wrong = read.problems.find((problem) => problem.level === 'stop');
       if (wrong) byField.set(fieldName(reading.id, index), wrong);
       else if (read.value) list.push({ ...read.value, ...(given === undefined || read.value.plusMinusTyped ? {} : { plusMinus: given, plusMinusTyped: true }) });
@@ -38,11 +40,12 @@ export function takeReadings(method: KnownMethod, typed: TypedReadings, plusMinu
     if (list.length === 0) missing.push(reading.label.toLowerCase());
     else values[reading.id] = list;
   }
-  if (byField.size > 0 || missing.length > 0 || method.formula === undefined || !isFormulaId(method.formula)) return { outcome: undefined, byField, notes: [], missing, spread: undefined };
-  const computed = FORMULAS[method.formula].compute(values);
+  if (byField.size > 0 || missing.length > 0 || formula === undefined) return { outcome: undefined, byField, notes: [], missing, spread: undefined };
+  const computed = formula.compute(values);
   const notes: Problem[] = [];
   for (const problem of computed.problems) {
-    const reading = (method.readings ?? []).find((each) => problem.where.startsWith(each.id) || problem.where.toLowerCase().includes(each.label.toLowerCase()));
+    const named = formula.readings.find((spec) => problem.where.startsWith(spec.title))?.id;
+    const reading = (method.readings ?? []).find((each) => each.id === named);
     if (problem.level === 'stop' && reading) byField.set(fieldName(reading.id, 0), problem);
     else notes.push(problem);
   }

@@ -31,7 +31,7 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, d
     <li className="match">
       <div className="match-drawing"><Drawing spec={symptom.drawing} width={92} height={64} size="row" /></div>
       <div className="match-words">
-        <h3>{symptom.title}</h3>
+        <h2>{symptom.title}</h2>
         {youWrote.length > 0 && <p className="label">you wrote <u>{youWrote.join(' ')}</u></p>}
       </div>
       <ChoiceOfThree about={symptom.title} chosen={observation?.state} onChoose={onChoose} />

@@ -30,13 +30,13 @@ export function readPage<T>(file: ContentFile, schema: z.ZodType<T>): Reading<Pa
 /** Reads a YAML text against `schema`; every problem carries file and line. `linesBefore` is added to each line. */
 export function readYaml<T>(file: ContentFile, schema: z.ZodType<T>, linesBefore = 0): Reading<T> {
   const lines = new LineCounter();
-  const document = parseDocument(file.text, { lineCounter: lines, prettyErrors: false });
-  if (document.errors.length > 0) {
-    return { value: undefined, problems: document.errors.map((error) => brokenYaml(file.path, lines.linePos(error.pos[0]).line + linesBefore, error.message)) };
+  const parsed = parseDocument(file.text, { lineCounter: lines, prettyErrors: false });
+  if (parsed.errors.length > 0) {
+    return { value: undefined, problems: parsed.errors.map((error) => brokenYaml(file.path, lines.linePos(error.pos[0]).line + linesBefore, error.message)) };
   }
-  const checked = schema.safeParse(document.toJS());
+  const checked = schema.safeParse(parsed.toJS());
   if (checked.success) return { value: checked.data, problems: [] };
-  const problems = checked.error.issues.flatMap((issue) => problemsOfIssue(issue, file.path, document, lines, linesBefore));
+  const problems = checked.error.issues.flatMap((issue) => problemsOfIssue(issue, file.path, parsed, lines, linesBefore));
   return { value: undefined, problems };
 }
 
@@ -45,8 +45,8 @@ export function idOf(path: string): string {
   return path.replace(/^.*\//, '').replace(/\.[a-z]+$/, '');
 }
 
-function problemsOfIssue(issue: z.core.$ZodIssue, path: string, document: Document, lines: LineCounter, linesBefore: number): Problem[] {
-  const where = `${path} line ${String(lineOf(issue.path, document, lines) + linesBefore)}, ${issue.path.map(String).join('.') || 'top'}`;
+function problemsOfIssue(issue: z.core.$ZodIssue, path: string, parsed: Document, lines: LineCounter, linesBefore: number): Problem[] {
+  const where = `${path} line ${String(lineOf(issue.path, parsed, lines) + linesBefore)}, ${issue.path.map(String).join('.') || 'top'}`;
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => ({
       code: 'unknown-key', level: 'stop' as const, where, what: `There is no field called "${key}" here.`,
@@ -55,7 +55,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue, path: string, document: Docume
   }
   if (issue.code === 'invalid_value') {
     const allowed = issue.values.map(String);
-    const found = document.getIn(issue.path as (string | number)[]);
+    const found = parsed.getIn(issue.path as (string | number)[]);
     const near = typeof found === 'string' ? nearestName(found, allowed) : undefined;
     return [{ code: 'not-allowed-here', level: 'stop', where, what: found === undefined ? 'The field is empty.' : `Found ${JSON.stringify(found)}.`, allowed: allowed.join(', '), next: near ? `Did you mean "${near}"?` : 'Use one of the allowed words.' }];
   }
@@ -70,9 +70,9 @@ function describeUnion(issue: z.core.$ZodIssueInvalidUnion): string {
   return ways.length > 0 ? `None of the allowed forms fits (${ways.join(' | ')}).` : `${issue.message}.`;
 }
 
-function lineOf(path: readonly PropertyKey[], document: Document, lines: LineCounter): number {
+function lineOf(path: readonly PropertyKey[], parsed: Document, lines: LineCounter): number {
   for (let depth = path.length; depth > 0; depth -= 1) {
-    const node = document.getIn(path.slice(0, depth) as (string | number)[], true);
+    const node = parsed.getIn(path.slice(0, depth) as (string | number)[], true);
     const range = typeof node === 'object' && node !== null && 'range' in node ? (node.range as readonly number[] | null) : null;
     if (range?.[0] !== undefined) return lines.linePos(range[0]).line;
   }

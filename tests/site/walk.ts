@@ -7,13 +7,13 @@ export const SIZES = { phone: { width: 390, height: 844 }, desktop: { width: 144
 /** Fails when axe finds anything against WCAG 2.2 AA or its own good practice on the page as it stands. */
 export async function accessible(page: Page, what: string): Promise<void> {
   const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']).analyze();
-  expect(violations.map((violation) => `${violation.id}: ${violation.help} (${violation.nodes.slice(0, 3).map((node) => node.html.slice(0, 120)).join(' | ')})`), `${what}: axe`).toEqual([]);
+  expect.soft(violations.map((violation) => `${violation.id}: ${violation.help} (${violation.nodes.slice(0, 3).map((node) => node.html.slice(0, 120)).join(' | ')})`), `${what}: axe`).toEqual([]);
 }
 
 /** Fails when anything stands out of the page to the right. */
 export async function fitsWidth(page: Page, what: string): Promise<void> {
   const { wide, inner } = await page.evaluate(() => ({ wide: document.documentElement.scrollWidth, inner: window.innerWidth }));
-  expect(wide, `${what}: width`).toBeLessThanOrEqual(inner);
+  expect.soft(wide, `${what}: width`).toBeLessThanOrEqual(inner);
 }
 
 /** Collects what must never happen: requests to elsewhere, faults on the page, refused scripts. */

@@ -66,7 +66,7 @@ function RemedyRow({ remedy, best, knowledge, onChoose }: { readonly remedy: Ran
   return (
     <li className={best ? 'option option-best' : 'option'}>
       <div className="option-words">
-        <h3>{remedy.does}</h3>
+        <h2>{remedy.does}</h2>
         <p className="label">cures: {remedy.cures.slice(0, 3).map((id) => knowledge.causes[id]?.title.toLowerCase()).join('; ')}{remedy.cures.length > 3 && '; more'}</p>
         {page?.sideEffects && page.sideEffects.length > 0 && <p className="label">side effects: {page.sideEffects.join('; ').toLowerCase()}</p>}
       </div>
