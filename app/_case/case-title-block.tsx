@@ -14,7 +14,7 @@ export function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; 
     ...(extra.length > 0 ? extra : [{ label: 'Rests on', value: restsOn(file) }]),
     { label: 'Round', value: String(roundOf(file)) },
   ];
-  return <dl className="title-block" tabIndex={0} aria-label="Title block of the case">{cells.map((cell) => <div key={cell.label}><dt>{cell.label}</dt><dd>{cell.value}</dd></div>)}</dl>;
+  return <dl className="title-block">{cells.map((cell) => <div key={cell.label}><dt>{cell.label}</dt><dd>{cell.value}</dd></div>)}</dl>;
 }
 
 /** The name of a case: its title, or when it was begun. */

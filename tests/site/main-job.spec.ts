@@ -48,10 +48,10 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     await page.getByRole('link', { name: 'Time how long the part fan takes to fill a bag' }).click();
     await page.waitForURL('**/bench/bag-fill/');
     const readings = page.locator('.reading-fields');
-    await readings.getByLabel('Bag volume', { exact: true }).fill('600 L');
+    await readings.getByRole('textbox', { name: 'Bag volume', exact: true }).fill('600 L');
     await expect(page.getByText('Look again.').first()).toBeVisible();
-    await readings.getByLabel('Bag volume', { exact: true }).fill('6,0');
-    for (const [index, seconds] of ['15,2', '14.8', '15.6'].entries()) await readings.getByLabel(new RegExp(`reading ${index + 1}$`)).fill(seconds);
+    await readings.getByRole('textbox', { name: 'Bag volume', exact: true }).fill('6,0');
+    for (const [index, seconds] of ['15,2', '14.8', '15.6'].entries()) await readings.getByRole('textbox', { name: new RegExp(`reading ${index + 1}$`) }).fill(seconds);
     await page.getByLabel(/Rated value/).fill('60 L/min');
     await expect(page.locator('.live-value')).toContainText('0.395');
     await look('bench');
