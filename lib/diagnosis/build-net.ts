@@ -30,18 +30,23 @@ export interface GateSubject {
  * Rounds: a remedy fitted in round k splits each cause that it may cure into "fixed after k" and "still there". The
  * mechanism persists: what fired stays fired while its cause is there, so every gate has as its level the last round in
  * which it fires. A symptom told in two rounds is one gate, and nothing is counted twice (diagnosis.md sections 2.5, 6).
+ * What has no listed cause, and what only follows from another symptom, may also stay away from one print to the next by
+ * luck: `fading` is the share of it that does (0 for strictly persistent mechanisms).
  */
-export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge): CaseNet {
+export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge, fading = FADING): CaseNet {
   const causes = Object.keys(knowledge.causes);
   const repairs = repairsOf(file, knowledge);
   const rounds = Math.max(1, ...items.map((item) => item.round), ...[...repairs.values()].flatMap((list) => list.map((repair) => repair.round + 1)));
-  const frame: Frame = { knowledge, causes, rounds, activeThrough: new Map(causes.map((id) => [id, activeRounds(repairs.get(id) ?? [], rounds)])), index: new Map(causes.map((id, index) => [id, index])) };
+  const frame: Frame = { knowledge, causes, rounds, fading, activeThrough: new Map(causes.map((id) => [id, activeRounds(repairs.get(id) ?? [], rounds)])), index: new Map(causes.map((id, index) => [id, index])) };
   const { gates, subjects } = gatesOf(items, frame);
   return {
     net: { causes: causes.map((id) => ({ weights: stateWeights(causePrior(id, file, knowledge), repairs.get(id) ?? []) })), gates },
     causes, gates: subjects, rounds,
   };
 }
+
+/** Share of unlisted or passed-on symptoms that stay away from the next print by luck. Estimate. */
+const FADING = 0.2;
 
 /** States of a cause that count as "at work now": the last one, present and not fixed by anything fitted. */
 export function atWorkNow(states: readonly number[]): number {
@@ -55,6 +60,7 @@ interface Repair {
 
 interface Frame {
   readonly knowledge: Knowledge;
+  readonly fading: number;
   readonly causes: readonly string[];
   readonly rounds: number;
   /** Per cause and present state: the last round in which the cause still acts. */
@@ -174,7 +180,7 @@ function runsOf(told: readonly Told[]): Told[][] {
 function onOffTables(leak: number, links: Readonly<Record<string, { readonly chance: number }>>, told: readonly Told[], misled: number, frame: Frame): Pick<Draft, 'leak' | 'links' | 'weights'> {
   const levels = frame.rounds + 1;
   const weights = Array.from({ length: levels }, (_, level) => told.reduce((product, entry) => product * (level >= entry.round === entry.on ? 1 - misled : misled), 1));
-  return { leak: twoLevelTable(leak, frame.rounds, levels), links: linksOf(links, levels, frame), weights };
+  return { leak: fadingTable(leak, frame.rounds, levels, frame.fading), links: linksOf(links, levels, frame), weights };
 }
 
 function linksOf(links: Readonly<Record<string, { readonly chance: number }>>, levels: number, frame: Frame): GateLink[] {
@@ -191,6 +197,14 @@ function twoLevelTable(chance: number, level: number, levels: number): number[] 
   table[0] = 1 - chance;
   table[level] = (table[level] ?? 0) + chance;
   return table;
+}
+
+/** Level `level` with `chance`, of which a share ends by itself in one of the rounds before. */
+function fadingTable(chance: number, level: number, levels: number, fading: number): number[] {
+  const table = twoLevelTable(chance, level, levels);
+  if (level < 2) return table;
+  const ends = (chance * fading) / (level - 1);
+  return table.map((share, each) => (each === level ? share - chance * fading : each > 0 && each < level ? share + ends : share));
 }
 
 /** A reading: level 0 is the healthy reading, one level for each cause model, the strangest reading highest. */
@@ -218,7 +232,7 @@ function withFeeds(draft: Draft, position: ReadonlyMap<string, number>, frame: F
   const feeds = draft.feedsFrom.flatMap((feed): GateFeed[] => {
     const gate = position.get(feed.symptom);
     if (gate === undefined) return [];
-    return [{ gate, contributes: Array.from({ length: frame.rounds }, (_, index) => twoLevelTable(feed.chance, index + 1, frame.rounds + 1)) }];
+    return [{ gate, contributes: Array.from({ length: frame.rounds }, (_, index) => fadingTable(feed.chance, index + 1, frame.rounds + 1, frame.fading)) }];
   });
   return { leak: draft.leak, links: draft.links, weights: draft.weights, ...(feeds.length > 0 ? { feeds } : {}) };
 }

@@ -62,6 +62,8 @@ export interface TooMuchAtOnce {
 export interface DiagnoseOptions {
   /** Copies with shaken figures behind `low` and `high`; 0 leaves the band at the chance itself. Default 100. */
   readonly copies?: number;
+  /** Share of unlisted or passed-on symptoms that stay away by luck between rounds; 0 for strictly persistent mechanisms. */
+  readonly fading?: number;
 }
 
 /**
@@ -71,7 +73,7 @@ export interface DiagnoseOptions {
  */
 export function diagnose(file: CaseFile, knowledge: Knowledge, options: DiagnoseOptions = {}): Diagnosis | TooMuchAtOnce {
   const { items, problems } = evidenceOf(file, knowledge);
-  const net = buildNet(file, items, knowledge);
+  const net = buildNet(file, items, knowledge, options.fading);
   const outcome = answer(net.net);
   if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: outcome.confirmFirst.map((gate) => net.gates[gate]?.about ?? ''), items, problems };
   if (outcome.kind === 'impossible') throw new Error('diagnose: got evidence of probability 0, expected tables without zeros');

@@ -8,8 +8,8 @@ const toy = chainKnowledge();
 const file = (facts: object): CaseFile => caseSchema.parse({ schema: 'leeward/case', version: 1, id: 'a', ...facts });
 const look = (symptom: string, state: string, round = 1): object => ({ symptom, state, round });
 
-function diagnosed(facts: object, knowledge = toy): Diagnosis {
-  const result = diagnose(file(facts), knowledge, { copies: 0 });
+function diagnosed(facts: object, knowledge = toy, fading?: number): Diagnosis {
+  const result = diagnose(file(facts), knowledge, { copies: 0, ...(fading === undefined ? {} : { fading }) });
   if (result.kind !== 'diagnosis') throw new Error('too much');
   return result;
 }
@@ -69,9 +69,15 @@ describe('rounds of repair', () => {
     ['not-seen', 0, 0.009608215555],
     ['seen', 0.094876315523, 0.858586682359],
   ] as const)('a symptom that is %s afterwards gives the enumerated chances', (state, d0, d3) => {
-    const result = diagnosed({ observations: [...first, look('f0', state, 2)], rounds }, knowledge);
+    const result = diagnosed({ observations: [...first, look('f0', state, 2)], rounds }, knowledge, 0);
     expect(present(result, 'd0')).toBeCloseTo(d0, 11);
     expect(present(result, 'd3')).toBeCloseTo(d3, 11);
+  });
+
+  it('takes it as luck, not as impossible, when a passed-on symptom stays away while its root is still seen', () => {
+    const curlStays = { observations: [look('curl', 'seen'), look('shift', 'seen'), look('curl', 'seen', 2), look('shift', 'not-seen', 2)], rounds: [{ number: 1, remedy: 'none', fittedOn: '2026-05-24' }, { number: 2 }] };
+    const result = diagnosed(curlStays);
+    expect(result.causes.every((each) => each.present > 0 && each.present < 1)).toBe(true);
   });
 
   it('counts nothing twice: telling the same in both rounds changes nothing but the fixed share', () => {
