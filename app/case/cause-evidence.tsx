@@ -96,7 +96,7 @@ function outcomeWords(row: NextCheck, outcome: NextCheck['outcomes'][number], kn
   if (check.answer.kind === 'yes-no') return outcome.label === 'yes' ? check.answer.yesMeans : check.answer.noMeans;
   if (outcome.value === undefined) return undefined;
   const unit = findUnit(check.answer.shownIn, check.answer.quantity);
-  const value = check.answer.compareWith !== undefined && check.answer.quantity !== 'temperature' ? `${bareShare(outcome.value)} % of what is ${check.answer.compareWith.replace('-', ' ')}` : unit === undefined ? String(outcome.value) : formatValue(outcome.value, unit, 2);
+  const value = check.answer.compareWith !== undefined && check.answer.quantity !== 'temperature' ? `${bareShare(outcome.value)} % ${check.answer.compareWith === 'other-side' ? 'of the other side' : `of what is ${check.answer.compareWith}`}` : unit === undefined ? String(outcome.value) : formatValue(outcome.value, unit, 2);
   return `${check.asks} About ${value}`;
 }
 
