@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { handbookFinder, understander } from '@/app/_search/understand';
+import { readContent } from '@/content/read-content';
+
+const knowledge = readContent().value?.knowledge;
+if (!knowledge) throw new Error('no content');
+const understand = understander(knowledge);
+const look = handbookFinder(knowledge);
+const first = (text: string, count = 5): string[] => understand(text).slice(0, count).map((found) => found.id);
+
+describe('understanding what people type', () => {
+  it.each([
+    ['edges lift up on the left and then everything moved over', ['curled-edges', 'displaced-layers']],
+    ['strings between towers', ['strings']],
+    ['corners came off the bed', ['lifted-corners']],
+    ['uhm so I have been printing for weeks and it was fine but since yesterday the corners kind of lift of the plate while the rest is ok', ['lifted-corners']],
+    ['stringg everywere', ['strings']],
+  ])('finds in “%s” what was meant among the first five', (text, meant) => {
+    expect(first(text)).toEqual(expect.arrayContaining(meant));
+  });
+
+  it('leads from a suspected cause to a symptom that it would show', () => {
+    const shown = Object.values(knowledge.symptoms).filter((symptom) => (symptom.links['slack-belt']?.chance ?? 0) > 0).map((symptom) => symptom.id);
+    expect(first('is my belt loose?').some((id) => shown.includes(id))).toBe(true);
+  });
+
+  it('gives nothing for nothing, and never throws on odd text', () => {
+    expect(understand('')).toEqual([]);
+    expect(understand('   ')).toEqual([]);
+    for (const text of ['<script>alert(1)</script>', '😀😀', '0'.repeat(5000), '\u0000', '(((((', 'ß'.repeat(300)]) expect(Array.isArray(understand(text))).toBe(true);
+  });
+
+  it('says which of the typed words led there', () => {
+    const found = understand('the corners lift off the plate').find((row) => row.id === 'lifted-corners');
+    expect(found?.youWrote).toEqual(expect.arrayContaining(['corners', 'lift']));
+  });
+
+  it('finds a page of every kind in the handbook by its own title', () => {
+    for (const [id, title] of [['slack-belt', knowledge.causes['slack-belt']?.title], ['bag-fill', knowledge.methods['bag-fill']?.title], ['layer-time', knowledge.checks['layer-time']?.asks], ['fan-or-duct', knowledge.topics['fan-or-duct']?.title]] as const) {
+      expect(look(title ?? '').slice(0, 3).map((row) => row.id)).toContain(id);
+    }
+  });
+});
