@@ -94,7 +94,7 @@ function Told({ title, words, href, deed }: { readonly title: string; readonly w
 }
 
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {
-  const drawing = knowledge.checks[method.takes]?.drawing ?? method.steps.find((step) => step.drawing !== undefined)?.drawing;
+  const drawing = knowledge.checks[method.takes]?.drawing;
   return drawing ? <Drawing spec={drawing} width={300} height={190} size="figure" /> : null;
 }
 

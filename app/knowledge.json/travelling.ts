@@ -1,7 +1,7 @@
 import type { Basis, Knowledge, Link } from '@/lib/knowledge';
 
 /**
- * The knowledge base as it travels to the browser: without the worked examples (tests run them) and without the long
+ * The knowledge base as it travels to the browser: without the worked examples (tests run them), the steps of methods and the long
  * reasons behind single figures (the handbook pages show them). `basis` keeps its kind, so a figure can still say
  * whether it rests on a source or an estimate.
  */
@@ -14,7 +14,8 @@ export function travelling(knowledge: Knowledge): Knowledge {
       ...(page.context ? { context: page.context.map((row) => ({ ...row, basis: short(row.basis) })) } : {}),
     })),
     checks: mapped(knowledge.checks, (page) => ({ ...page, examples: [], yes: links(page.yes), reads: mapped(page.reads, (read) => ({ ...read, basis: short(read.basis), statedIn: '' })) })),
-    methods: mapped(knowledge.methods, (page) => ({ ...page, examples: [] })),
+    // The bench page of a method carries its own steps and readings.
+    methods: mapped(knowledge.methods, (page) => ({ ...page, examples: [], steps: [], readings: [] })),
     remedies: mapped(knowledge.remedies, (page) => ({ ...page, examples: [], cures: links(page.cures) })),
     sources: {},
   };
