@@ -32,7 +32,6 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
   return (
     <>
     <div className="not-printed"><CaseTitleBlock file={file} /></div>
-    <div className="sheets">
     <div className="log">
       <div className="not-printed"><Deeds file={file} /></div>
       <h1 className="log-title">{caseHeading(file)}</h1>
@@ -50,8 +49,6 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
       </section>
       <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; every figure opens to its basis in the handbook.</p>
       <SheetFoot file={file} knowledge={knowledge} />
-    </div>
-    <div className="sheet-space" aria-hidden="true" />
     </div>
     </>
   );
