@@ -1,7 +1,7 @@
 'use client';
 import type { KnownMethod } from '@/lib/knowledge';
 import { formatMeasured, formatNumber, formatRange, preferredUnit, toUnit } from '@/lib/units';
-import { ReadingStrip, shownShare } from '../_charts';
+import { BudgetBar, ReadingStrip } from '../_charts';
 import { usePreferences } from '../_browser/preferences';
 import { FitWidth } from '../_parts/fit-width';
 import type { Taken } from './take-readings';
@@ -14,7 +14,7 @@ export function LiveResult({ taken, method }: { readonly taken: Taken; readonly 
   const unit = units === 'imperial' ? preferredUnit(outcome.result.kind, 'imperial') : outcome.unit;
   const [value = '', rest = ''] = formatMeasured(outcome.result, unit).split('±');
   const { value: mean, plusMinus } = outcome.result;
-  const main = outcome.budget.filter((share) => share.share >= 0.005).slice(0, 3);
+  const parts = outcome.budget.filter((share) => share.share >= 0.005).map((share) => ({ words: share.part, share: share.share }));
   return (
     <div className="region live" aria-live="polite">
       <div className="live-row">
@@ -22,10 +22,10 @@ export function LiveResult({ taken, method }: { readonly taken: Taken; readonly 
           <p className="label">{method.short}</p>
           <p className="live-value">{value.trim()} {rest !== '' && <span className="live-rest">± {rest.trim()}</span>}</p>
         </div>
-        {main.length > 0 && (
+        {parts.length > 0 && (
           <div className="live-budget">
             <p className="label">What the ± is made of</p>
-            <ul>{main.map((share) => <li key={share.part}><span>{share.part}</span> <b>{shownShare(share.share)}</b></li>)}</ul>
+            <FitWidth usual={304}>{(width) => <BudgetBar parts={parts} name="What the ± is made of" width={Math.min(width, 360)} />}</FitWidth>
           </div>
         )}
       </div>

@@ -16,6 +16,7 @@ import { CaseMoves } from './case-moves';
 import { LiveResult } from './live-result';
 import { ReadingFields } from './reading-fields';
 import { ResultMeaning } from './result-meaning';
+import { StepStrip, StepTurns } from './step-strip';
 import { storedResult, takeReadings, type TypedReadings } from './take-readings';
 import { YesNoAnswer } from './yes-no-answer';
 import './measure.css';
@@ -65,7 +66,11 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
       </div>
       <p className="measure-facts"><span>{formatMinutes(method.minutes)}</span><span>needs {needs.length === 0 ? 'nothing' : needs.join(', ').toLowerCase()}</span><span>risk: {hazards.length === 0 ? 'none to speak of' : hazards.join(', ').toLowerCase()}</span></p>
       <div className="measure">
-        <div className="measure-steps"><StepList steps={method.steps} now={step} onChoose={setStep} /></div>
+        <div className="measure-steps">
+          <StepStrip steps={method.steps} now={step} onChoose={setStep} />
+          <StepList steps={method.steps} now={step} onChoose={setStep} />
+          <StepTurns steps={method.steps} now={step} onChoose={setStep} />
+        </div>
         <div className="measure-entry">
           <div className="region">
             {quantity ? (
@@ -78,7 +83,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
           {quantity && <LiveResult taken={taken} method={method} />}
           {before && after && finding && <CaseMoves before={before} after={after} />}
           {file ? (
-            finding ? <button type="button" className="button button-next measure-use" onClick={() => void use()}>Use this result</button> : <p className="label measure-use">{quantity ? (taken.byField.size > 0 ? 'One field needs another look before there is a result.' : `Still missing: ${[...taken.missing, ...(against.asked && against.stored === undefined ? [`${comparedLabel(check.answer.kind === 'quantity' ? check.answer.compareWith : undefined).toLowerCase()} (without it the result cannot move the case)`] : [])].join(', ') || 'a reading'}.`) : 'Answer above; “can’t tell” costs nothing.'}</p>
+            finding ? <div className="measure-use measure-bar"><button type="button" className="button button-next" onClick={() => void use()}>Use this result</button></div> : <p className="label measure-use">{quantity ? (taken.byField.size > 0 ? 'One field needs another look before there is a result.' : `Still missing: ${[...taken.missing, ...(against.asked && against.stored === undefined ? [`${comparedLabel(check.answer.kind === 'quantity' ? check.answer.compareWith : undefined).toLowerCase()} (without it the result cannot move the case)`] : [])].join(', ') || 'a reading'}.`) : 'Answer above; “can’t tell” costs nothing.'}</p>
           ) : (
             <p className="label measure-use">No case is on the table, so the result stays here. <Link href="/">Say what went wrong</Link> to use it.</p>
           )}

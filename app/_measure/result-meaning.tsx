@@ -1,14 +1,12 @@
 'use client';
 import type { StoredMeasured } from '@/lib/cases';
 import { comparableReading, expectedBelow, expectedDensity, expectedReading, type Diagnosis } from '@/lib/diagnosis';
-import { isRatio, type KnownCheck } from '@/lib/knowledge';
+import type { KnownCheck } from '@/lib/knowledge';
 import type { Outcome } from '@/lib/measuring';
-import { findUnit, formatMeasured, spanFromUnit, fromUnit, spanToUnit, toUnit } from '@/lib/units';
 import { NumberLine, shownShare, type MeaningZone } from '../_charts';
 import { FitWidth } from '../_parts/fit-width';
+import { scaleOf, type QuantityAnswer } from './shown-scale';
 import { storedResult } from './take-readings';
-
-type QuantityAnswer = Extract<KnownCheck['answer'], { kind: 'quantity' }>;
 
 export interface ResultMeaningProps {
   readonly answer: QuantityAnswer;
@@ -48,31 +46,6 @@ export function ResultMeaning({ answer, check, diagnosis, result }: ResultMeanin
       </ul>
     </section>
   );
-}
-
-interface ShownScale {
-  readonly unit: string;
-  readonly show: (model: number) => number;
-  readonly showSpan: (model: number) => number;
-  readonly read: (shown: number) => number;
-  readonly words: (shown: number, half: number) => string;
-}
-
-/** Between the numbers of the models (SI or ratio) and those on the line (shown unit or ratio). */
-function scaleOf(answer: QuantityAnswer): ShownScale {
-  const unit = findUnit(answer.shownIn, answer.quantity);
-  if (isRatio(answer) || unit === undefined) {
-    const same = (value: number): number => value;
-    return { unit: answer.compareWith === undefined ? '' : `of ${answer.compareWith.replace('-', ' ')}`, show: same, showSpan: same, read: same, words: (shown, half) => formatMeasured({ kind: 'ratio', value: shown, plusMinus: half }, '1') };
-  }
-  const difference = answer.compareWith !== undefined && answer.quantity === 'temperature';
-  return {
-    unit: answer.shownIn,
-    show: (model) => (difference ? spanToUnit(model, unit) : toUnit(model, unit)),
-    showSpan: (model) => spanToUnit(model, unit),
-    read: (shown) => (difference ? spanFromUnit(shown, unit) : fromUnit(shown, unit)),
-    words: (shown, half) => formatMeasured({ kind: answer.quantity, value: fromUnit(shown, unit), plusMinus: spanFromUnit(half, unit) }, unit),
-  };
 }
 
 function extent(bounds: readonly number[], expected: readonly number[] | undefined, shown: { readonly value: number; readonly half: number } | undefined): { from: number; to: number } {

@@ -14,6 +14,7 @@ import { caseHeading, machineWords } from '../_case/case-title-block';
 import { ChooseOne } from '../_parts/choose-one';
 import { ProblemList } from '../_parts/problem-list';
 import { VERDICT_WORDS, VerdictSign } from '../_parts/signs';
+import { WhatWasWrong } from './what-was-wrong';
 import './casebook.css';
 
 /** All cases on this device: open them, filter by machine, see what was cured by what. */
@@ -62,11 +63,11 @@ export function CasebookScreen() {
       </div>
       <ProblemList problems={problems} title="The case in this link was not opened. Nothing was changed." />
       <div className="book-tools">
-        {machines.length > 1 && <ChooseOne label="Machine" value={machine} unknown="all machines" options={machines.map((value) => ({ value, word: value }))} onChange={setMachine} />}
+        {machines.length > 0 && <ChooseOne label="Machine" value={machine} unknown="all machines" options={machines.map((value) => ({ value, word: value }))} onChange={setMachine} />}
         <Link className="button" href="/">Start a case</Link>
         <OpenSavedCase />
       </div>
-      {cases === undefined ? <p className="quiet" role="status">Fetching the cases.</p> : shown.length === 0 ? <p className="region">No case yet. The first one begins with what went wrong.</p> : (
+      {cases === undefined ? <p className="quiet" role="status">Fetching the cases.</p> : shown.length === 0 ? <p className="region">{machine === undefined ? 'No case yet. The first one begins with what went wrong.' : 'No case on this machine. Choose another one above.'}</p> : (
         <ul className="book region">
           {shown.map((file) => (
             <li key={file.id}>
@@ -82,6 +83,7 @@ export function CasebookScreen() {
           ))}
         </ul>
       )}
+      {knowledge && cases !== undefined && cases.length > 0 && <WhatWasWrong cases={shown} knowledge={knowledge} machine={machine} />}
     </>
   );
 }

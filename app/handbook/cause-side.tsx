@@ -1,52 +1,60 @@
-import type { Knowledge } from '@/lib/knowledge';
 import Link from 'next/link';
-import { Drawing } from '../_drawings/drawing';
-import { LinkTable, RestsOn, SourceNumbers, basisWords, type StatedRow } from './link-table';
+import type { Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
+import { Drawing } from '../_drawings/drawing';
+import type { LeafSides } from './leaf-sides';
+import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, type StatedRow } from './link-table';
 
 /** What the knowledge base states of a cause: how it shows, what settles it, what cures it, what it is taken for. */
-export function CauseSide({ id, knowledge }: { readonly id: string; readonly knowledge: Knowledge }) {
+export function causeSides(id: string, knowledge: Knowledge): LeafSides {
   const cause = knowledge.causes[id];
-  if (!cause) return null;
+  if (!cause) return {};
   const sources = new SourceNumbers();
   const drawing = cause.drawing ?? knowledge.symptoms[strongest(cause.shows)]?.drawing;
-  const checks: StatedRow[] = [
+  const shows = cited(rowsOf(cause.shows), sources);
+  const checks = cited([
     ...Object.entries(cause.yes).map(([check, link]) => ({ id: check, how: `${link.said} yes`, chance: link.chance, basis: link.basis })),
     ...Object.entries(cause.reads).map(([check, read]) => ({ id: check, how: 'moves the reading', chance: read.chance, basis: read.basis })),
-  ];
-  const shows = <LinkTable head="What is seen" rows={rowsOf(cause.shows)} knowledge={knowledge} sources={sources} />;
-  const settles = <LinkTable head="What it does to checks" rows={checks} knowledge={knowledge} sources={sources} />;
-  return (
-    <>
-      {drawing && <section className="lead-figure"><Drawing spec={drawing} width={420} height={280} size="figure" /></section>}
-      <section><h2>How it shows itself</h2>{shows}</section>
-      <section>
-        <h2>What settles it</h2>
-        <ul className="shelf-list">
-          {cause.settledBy.flatMap((check) => (knowledge.checks[check]?.methods ?? []).map((method) => ({ check, method }))).map(({ method }) => (
-            <li key={method}><Link prefetch={false} href={`/bench/${method}`}>{knowledge.methods[method]?.title}</Link>, <span className="quiet">{formatMinutes(knowledge.methods[method]?.minutes ?? 0)}</span></li>
-          ))}
-        </ul>
-        {settles}
-      </section>
-      <section><h2>What cures it</h2><LinkTable head="Change" rows={rowsOf(cause.curedBy)} knowledge={knowledge} sources={sources} /></section>
-      {cause.confusedWith && (
+  ], sources);
+  const cures = cited(rowsOf(cause.curedBy), sources);
+  const odds = (cause.context ?? []).map((row) => ({ when: whenWords(row.when), odds: row.odds, rests: basisWords(row.basis, sources) }));
+  return {
+    figure: drawing && <Drawing spec={drawing} width={420} height={280} size="figure" />,
+    right: (
+      <>
+        <section><h2>How it shows itself</h2><LinkTable head="What is seen" rows={shows} knowledge={knowledge} /></section>
         <section>
-          <h2>Taken for it, and what separates them</h2>
-          <table className="plain"><thead><tr><th scope="col">Cause</th><th scope="col">What separates the two</th></tr></thead>
-            <tbody>{Object.entries(cause.confusedWith).map(([other, how]) => <tr key={other}><td><Link prefetch={false} href={`/handbook/${other}`}>{knowledge.causes[other]?.title ?? other}</Link></td><td>{how}</td></tr>)}</tbody>
-          </table>
+          <h2>What settles it</h2>
+          <ul className="shelf-list">
+            {cause.settledBy.flatMap((check) => knowledge.checks[check]?.methods ?? []).map((method) => (
+              <li key={method}><Link prefetch={false} href={`/bench/${method}`}>{knowledge.methods[method]?.title}</Link>, <span className="quiet">{formatMinutes(knowledge.methods[method]?.minutes ?? 0)}</span></li>
+            ))}
+          </ul>
+          <LinkTable head="What it does to checks" rows={checks} knowledge={knowledge} />
         </section>
-      )}
-      {cause.context && cause.context.length > 0 && (
-        <section>
-          <h2>When it is likelier or rarer</h2>
-          <ul className="shelf-list">{cause.context.map((row, index) => <li key={index}>{whenWords(row.when)}: odds × {row.odds} <span className="quiet">({basisWords(row.basis, sources)})</span></li>)}</ul>
-        </section>
-      )}
-      <RestsOn sources={sources} knowledge={knowledge} />
-    </>
-  );
+        <section><h2>What cures it</h2><LinkTable head="Change" rows={cures} knowledge={knowledge} /></section>
+      </>
+    ),
+    left: (
+      <>
+        {cause.confusedWith && (
+          <section>
+            <h2>Taken for it, and what separates them</h2>
+            <table className="plain"><thead><tr><th scope="col">Cause</th><th scope="col">What separates the two</th></tr></thead>
+              <tbody>{Object.entries(cause.confusedWith).map(([other, how]) => <tr key={other}><td><Link prefetch={false} href={`/handbook/${other}`}>{knowledge.causes[other]?.title ?? other}</Link></td><td>{how}</td></tr>)}</tbody>
+            </table>
+          </section>
+        )}
+        {odds.length > 0 && (
+          <section>
+            <h2>When it is likelier or rarer</h2>
+            <ul className="shelf-list">{odds.map((row) => <li key={row.when}>{row.when}: odds × {row.odds} <span className="quiet">({row.rests})</span></li>)}</ul>
+          </section>
+        )}
+        <RestsOn sources={sources} knowledge={knowledge} />
+      </>
+    ),
+  };
 }
 
 function rowsOf(links: Readonly<Record<string, { readonly said: string; readonly chance: number; readonly basis: StatedRow['basis'] }>>): StatedRow[] {

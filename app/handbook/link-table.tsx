@@ -10,16 +10,25 @@ export interface StatedRow {
   readonly basis: Basis;
 }
 
-/** Relations of a page, surest first, each with its word, its figure, and what it rests on. */
-export function LinkTable({ head, rows, knowledge, sources }: { readonly head: string; readonly rows: readonly StatedRow[]; readonly knowledge: Knowledge; readonly sources: SourceNumbers }) {
+/** A row with its basis in words. */
+export interface CitedRow extends Omit<StatedRow, 'basis'> {
+  readonly rests: string;
+}
+
+/** Rows surest first, their sources numbered now: the numbers then hold wherever on the page the rows are put. */
+export function cited(rows: readonly StatedRow[], sources: SourceNumbers): CitedRow[] {
+  return [...rows].sort((a, b) => (b.chance ?? 0) - (a.chance ?? 0)).map(({ basis, ...row }) => ({ ...row, rests: basisWords(basis, sources) }));
+}
+
+/** Relations of a page, each with its word, its figure, and what it rests on. */
+export function LinkTable({ head, rows, knowledge }: { readonly head: string; readonly rows: readonly CitedRow[]; readonly knowledge: Knowledge }) {
   if (rows.length === 0) return null;
-  const sorted = [...rows].sort((a, b) => (b.chance ?? 0) - (a.chance ?? 0));
   return (
     <table className="plain">
       <thead><tr><th scope="col">{head}</th><th scope="col">how surely</th><th scope="col">rests on</th></tr></thead>
       <tbody>
-        {sorted.map((row) => (
-          <tr key={row.id}><td><Link prefetch={false} href={`/handbook/${row.id}`}>{titleOf(knowledge, row.id)}</Link></td><td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}</td><td className="quiet">{basisWords(row.basis, sources)}</td></tr>
+        {rows.map((row) => (
+          <tr key={row.id}><td><Link prefetch={false} href={`/handbook/${row.id}`}>{titleOf(knowledge, row.id)}</Link></td><td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}</td><td className="quiet">{row.rests}</td></tr>
         ))}
       </tbody>
     </table>

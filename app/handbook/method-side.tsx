@@ -2,13 +2,14 @@ import Link from 'next/link';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { StepList } from '../_parts/step-list';
+import type { LeafSides } from './leaf-sides';
 
 /** A way of measuring: what it needs, its steps with their cautions, and the way to the bench. */
-export function MethodSide({ id, knowledge }: { readonly id: string; readonly knowledge: Knowledge }) {
+export function methodSides(id: string, knowledge: Knowledge): LeafSides {
   const method = knowledge.methods[id];
-  if (!method) return null;
-  return (
-    <>
+  if (!method) return {};
+  return {
+    left: (
       <section>
         <h2>What you need</h2>
         <dl className="facts">
@@ -19,7 +20,7 @@ export function MethodSide({ id, knowledge }: { readonly id: string; readonly kn
         </dl>
         <p className="leaf-start"><Link className="button button-next" href={`/bench/${id}`}>Take it now</Link></p>
       </section>
-      <section><h2>Steps</h2><StepList steps={method.steps} /></section>
-    </>
-  );
+    ),
+    right: <section><h2>Steps</h2><StepList steps={method.steps} /></section>,
+  };
 }

@@ -1,32 +1,40 @@
 import type { Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { StepList } from '../_parts/step-list';
-import { LinkTable, RestsOn, SourceNumbers } from './link-table';
+import type { LeafSides } from './leaf-sides';
+import { LinkTable, RestsOn, SourceNumbers, cited } from './link-table';
 
 const REVERSIBLE = { yes: 'can be undone', partly: 'can be undone in part', no: 'cannot be undone' } as const;
 
 /** A change: what it cures, what it costs, its steps with their cautions, and what proves it. */
-export function RemedySide({ id, knowledge }: { readonly id: string; readonly knowledge: Knowledge }) {
+export function remedySides(id: string, knowledge: Knowledge): LeafSides {
   const remedy = knowledge.remedies[id];
-  if (!remedy) return null;
+  if (!remedy) return {};
   const sources = new SourceNumbers();
-  return (
-    <>
-      <section>
-        <h2>What it costs</h2>
-        <dl className="facts">
-          <dt>Hands</dt><dd>{formatMinutes(remedy.minutes)}</dd>
-          {remedy.printMinutes !== undefined && remedy.printMinutes > 0 && <><dt>Printing</dt><dd>{formatMinutes(remedy.printMinutes)}</dd></>}
-          <dt>Money</dt><dd>{remedy.price.to === 0 ? 'nothing' : `about ${remedy.price.from} to ${remedy.price.to} €`}</dd>
-          <dt>Tools</dt><dd>{remedy.needs.length === 0 ? 'none' : remedy.needs.map((tool) => knowledge.tools[tool]?.title ?? tool).join(', ').toLowerCase()}</dd>
-          <dt>Undoing</dt><dd>{REVERSIBLE[remedy.reversible]}</dd>
-          {remedy.sideEffects && remedy.sideEffects.length > 0 && <><dt>Side effects</dt><dd>{remedy.sideEffects.join('; ')}</dd></>}
-        </dl>
-      </section>
-      <section><h2>What it cures</h2><LinkTable head="Cause" rows={Object.entries(remedy.cures).map(([cause, link]) => ({ id: cause, how: link.said, chance: link.chance, basis: link.basis }))} knowledge={knowledge} sources={sources} /></section>
-      <section><h2>Steps</h2><StepList steps={remedy.steps} /></section>
-      <section><h2>What proves it</h2><p>{remedy.provedBy.print}. It passes when: {remedy.provedBy.passes} <span className="quiet">({formatMinutes(remedy.provedBy.minutes)})</span></p></section>
-      <RestsOn sources={sources} knowledge={knowledge} />
-    </>
-  );
+  const cures = cited(Object.entries(remedy.cures).map(([cause, link]) => ({ id: cause, how: link.said, chance: link.chance, basis: link.basis })), sources);
+  return {
+    left: (
+      <>
+        <section>
+          <h2>What it costs</h2>
+          <dl className="facts">
+            <dt>Hands</dt><dd>{formatMinutes(remedy.minutes)}</dd>
+            {remedy.printMinutes !== undefined && remedy.printMinutes > 0 && <><dt>Printing</dt><dd>{formatMinutes(remedy.printMinutes)}</dd></>}
+            <dt>Money</dt><dd>{remedy.price.to === 0 ? 'nothing' : `about ${remedy.price.from} to ${remedy.price.to} €`}</dd>
+            <dt>Tools</dt><dd>{remedy.needs.length === 0 ? 'none' : remedy.needs.map((tool) => knowledge.tools[tool]?.title ?? tool).join(', ').toLowerCase()}</dd>
+            <dt>Undoing</dt><dd>{REVERSIBLE[remedy.reversible]}</dd>
+            {remedy.sideEffects && remedy.sideEffects.length > 0 && <><dt>Side effects</dt><dd>{remedy.sideEffects.join('; ')}</dd></>}
+          </dl>
+        </section>
+        <section><h2>What it cures</h2><LinkTable head="Cause" rows={cures} knowledge={knowledge} /></section>
+        <RestsOn sources={sources} knowledge={knowledge} />
+      </>
+    ),
+    right: (
+      <>
+        <section><h2>Steps</h2><StepList steps={remedy.steps} /></section>
+        <section><h2>What proves it</h2><p>{remedy.provedBy.print}. It passes when: {remedy.provedBy.passes} <span className="quiet">({formatMinutes(remedy.provedBy.minutes)})</span></p></section>
+      </>
+    ),
+  };
 }

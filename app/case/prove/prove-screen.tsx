@@ -2,10 +2,9 @@
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
 import { useMemo, useState } from 'react';
-import type { CaseFile, Observation, Round, StoredMeasured } from '@/lib/cases';
+import type { CaseFile, Observation, Round } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
-import { judgePlaces, type ProofJudged } from '@/lib/measuring';
-import { findUnit, readQuantity, spanToUnit, toUnit } from '@/lib/units';
+import { usePreferences } from '../../_browser/preferences';
 import { CaseTitleBlock } from '../../_case/case-title-block';
 import { changeCase } from '../../_case/current-case';
 import { measuredWords } from '../../_case/fact-words';
@@ -13,8 +12,16 @@ import { currentRound, recordVerdict } from '../../_case/rounds';
 import { WithCase } from '../../_case/with-case';
 import { ChoiceOfThree, type ThreeWay } from '../../_parts/choice-of-three';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
+import { FitWidth } from '../../_parts/fit-width';
 import { VERDICT_WORDS, VerdictSign, type VerdictWord } from '../../_parts/signs';
+import { judgedOf, symptomsToLookAt, typedRows, verdictOfLooks } from './after-readings';
 import { BeforeAfter } from './before-after';
+import { figuresOf } from './before-after-rows';
+import { plotAir, useCaseAir } from './case-air';
+import { CurledArm } from './curled-arm';
+import { DirectionDetail, DirectionPlots } from './direction-plots';
+import { FixedRule } from './fixed-rule';
+import { capital, WhatIsLeft } from './what-is-left';
 import './prove.css';
 
 /** Prove the change: enter what the proof print shows, judge it by the rule fixed before, and see what is left. */
@@ -35,16 +42,16 @@ function Prove({ file, knowledge }: { readonly file: CaseFile; readonly knowledg
 
 function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile; readonly round: Round; readonly criterion: NonNullable<Round['criterion']>; readonly knowledge: Knowledge }) {
   const router = useRouter();
+  const { units } = usePreferences();
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [looks, setLooks] = useState<Readonly<Record<string, ThreeWay>>>({});
-  const [chosen, setChosen] = useState<VerdictWord>();
-  const before = useMemo(() => criterion.before ?? [], [criterion]);
-  const unit = before[0]?.reading.unit ?? criterion.limit?.unit;
-  const rows = useMemo(() => before.map((row) => ({ ...row, read: readAfter(typed[row.place] ?? '', row.reading) })), [before, typed]);
-  const judged = judgedOf(rows, criterion.limit, criterion.good);
+  const [chosen, setChosen] = useState<VerdictWord | undefined>(round.verdict);
+  const rows = useMemo(() => typedRows(criterion, round.after, typed), [criterion, round.after, typed]);
+  const judged = judgedOf(rows, criterion);
   const asked = symptomsToLookAt(file, round.number);
-  const suggested = judged?.verdict ?? verdictOfLooks(asked.map((each) => looks[each.symptom]));
-  const verdict = chosen ?? suggested;
+  const titleOf = (symptom: string): string => knowledge.symptoms[symptom]?.title ?? symptom;
+  const verdict = chosen ?? judged?.verdict ?? verdictOfLooks(asked.map((each) => looks[each.symptom]));
+  const air = plotAir(useCaseAir(file), round, units);
   const record = async (next: '/case' | '/case/log'): Promise<void> => {
     if (!verdict) return;
     const on = new Date().toISOString();
@@ -52,10 +59,13 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
       const look = looks[each.symptom];
       return look === undefined ? [] : [{ ...each, state: look, round: round.number + 1, on }];
     });
-    const after = rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, reading: row.read.stored }] : []));
+    const after = rows.flatMap((row) => (row.after ? [{ place: row.place, reading: row.after }] : []));
     await changeCase((each) => recordVerdict(each, verdict, seen, after.length > 0 ? after : undefined, `Proof: ${VERDICT_WORDS[verdict]}.`));
     router.push(next);
   };
+  const { limit, good } = criterion;
+  const unit = rows[0]?.before.unit ?? limit?.unit ?? 'mm';
+  const shown = { rows, limit, good, unit };
   return (
     <div className="with-bar">
       <CaseTitleBlock file={file} extra={[{ label: 'One change', value: round.option ?? knowledge.remedies[round.remedy ?? '']?.does ?? '' }, { label: 'Proof print', value: criterion.print }]} />
@@ -66,84 +76,70 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
         </ul>
       </div>
       <div className="prove">
-        <div className="prove-plots">
-          {before.length > 0 ? <BeforeAfter rows={rows.map((row) => ({ place: row.place, before: row.reading, after: row.read?.stored }))} limit={criterion.limit} unit={unit ?? 'mm'} /> : <p className="quiet">No reading was fixed before; the verdict rests on looking.</p>}
+        <div className="prove-main">
+          {rows.length > 0 && (
+            <section className="prove-entry" aria-labelledby="after">
+              <h2 id="after">Readings after the change</h2>
+              <div className="prove-fields">
+                {rows.map((row) => <FieldWithUnit key={row.place} label={`After, ${row.place}`} value={row.text} unit={row.before.unit} problem={row.problem} hint={`before ${measuredWords(row.before)}`} onChange={(text) => setTyped({ ...typed, [row.place]: text })} />)}
+              </div>
+            </section>
+          )}
+          <div className="prove-plots">
+            <FitWidth usual={820}>
+              {(width) => (
+                <>
+                  <DirectionPlots {...shown} width={width} air={air} dates={{ before: day(criterion.fixedOn), after: day(round.verdictOn) }} />
+                  <div className="plots-below">
+                    <CurledArm {...shown} passes={criterion.passes} figure={figuresOf(rows)} width={Math.min(width, 390)} />
+                    {width >= 640 && <DirectionDetail {...shown} width={Math.floor((width - 32) / 2)} />}
+                  </div>
+                </>
+              )}
+            </FitWidth>
+            {rows.length === 0 && <p className="quiet">No reading was fixed before; the verdict rests on looking.</p>}
+          </div>
         </div>
-        <div className="prove-rule">
-          <h2>Fixed before fitting{criterion.fixedOn !== undefined && `, ${new Date(criterion.fixedOn).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}`}</h2>
-          <p><b>Print:</b> {criterion.print}. <b>Cured when:</b> {criterion.passes}{criterion.limit && <> Limit {measuredWords({ ...criterion.limit, plusMinus: 0 })}.</>}</p>
-          {before.length > 0 && (
-            <div className="prove-fields">
-              {rows.map((row) => <FieldWithUnit key={row.place} label={`After, ${row.place}`} value={typed[row.place] ?? ''} unit={row.reading.unit} problem={row.read?.problem} hint={`before ${measuredWords(row.reading)}`} onChange={(text) => setTyped({ ...typed, [row.place]: text })} />)}
-            </div>
-          )}
-          <h2 className="prove-look">Look at each again</h2>
-          <p className="label">On the proof print, and on the next print of the part.</p>
-          <ul className="rows">
-            {asked.map((each) => (
-              <li key={each.symptom} className="look-row"><span>{knowledge.symptoms[each.symptom]?.title ?? each.symptom}</span><ChoiceOfThree about={knowledge.symptoms[each.symptom]?.title ?? each.symptom} words={LOOK_WORDS} chosen={looks[each.symptom]} onChoose={(look) => setLooks(withLook(looks, each.symptom, look))} /></li>
-            ))}
-          </ul>
-          <WhatIsLeft judged={judged} looks={asked.filter((each) => looks[each.symptom] === 'seen').map((each) => knowledge.symptoms[each.symptom]?.title ?? each.symptom)} verdict={verdict} />
-          {verdict === undefined ? <p className="label">Enter a reading, or look at each again; then there is a verdict.</p> : (
-            <div className="prove-deeds">
-              <button type="button" className="button button-next" onClick={() => void record(verdict === 'cured' ? '/case/log' : '/case')}>{verdict === 'cured' ? 'Record it and close the case' : `Start round ${round.number + 1}`}</button>
-              <Link className="button" href="/case/log">See the report</Link>
-            </div>
-          )}
+        <div className="prove-side">
+          <section className="prove-rule">
+            <h2>Fixed before fitting{criterion.fixedOn !== undefined && `, ${new Date(criterion.fixedOn).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}`}</h2>
+            <FixedRule criterion={criterion} />
+            {judged && <p><b>{judged.places.length - judged.left.length} of {judged.places.length}</b> {judged.places.length === 1 ? 'place is' : 'places are'} inside the limit.</p>}
+          </section>
+          {rows.length > 0 && <div className="prove-table"><BeforeAfter {...shown} /></div>}
+          <section className="prove-look" aria-labelledby="looks">
+            <h2 id="looks">Look at each again</h2>
+            <p className="label">On the proof print, and on the next print of the part.</p>
+            <ul className="rows">
+              {asked.map((each) => (
+                <li key={each.symptom} className="look-row"><span>{titleOf(each.symptom)}</span><ChoiceOfThree about={titleOf(each.symptom)} words={LOOK_WORDS} chosen={looks[each.symptom]} onChoose={(look) => setLooks(withLook(looks, each.symptom, look))} /></li>
+              ))}
+            </ul>
+          </section>
+          <div className="prove-end">
+            {verdict && (
+              <section className="region-next">
+                <h2>What is left</h2>
+                <WhatIsLeft judged={judged} looks={asked.filter((each) => looks[each.symptom] === 'seen').map((each) => titleOf(each.symptom))} verdict={verdict} unit={unit} figure={figuresOf(rows)} />
+              </section>
+            )}
+            {verdict === undefined ? <p className="label">Enter a reading at every place, or look at each again; then there is a verdict.</p> : (
+              <div className="prove-deeds">
+                <Link className="button" href="/case/log">See the report</Link>
+                <button type="button" className="button button-next" onClick={() => void record(verdict === 'cured' ? '/case/log' : '/case')}>{verdict === 'cured' ? 'Record it and close the case' : `Start round ${round.number + 1}`}</button>
+              </div>
+            )}
+          </div>
         </div>
       </div>
     </div>
   );
 }
 
-/** Symptoms that were seen when the change was fitted: each is looked at again. */
-function symptomsToLookAt(file: CaseFile, round: number): Observation[] {
-  const last = new Map<string, Observation>();
-  for (const each of file.observations) if (each.round <= round) last.set(each.symptom, each);
-  return [...last.values()].filter((each) => each.state === 'seen');
-}
-
-function readAfter(text: string, before: StoredMeasured): { readonly stored: StoredMeasured | undefined; readonly problem: ReturnType<typeof readQuantity>['problems'][number] | undefined } | undefined {
-  if (text.trim() === '') return undefined;
-  const unit = findUnit(before.unit, before.quantity);
-  const read = readQuantity(text, before.quantity, { where: 'reading after', ...(unit === undefined ? {} : { unit }) });
-  const problem = read.problems.find((each) => each.level === 'stop');
-  if (problem || !read.value || unit === undefined) return { stored: undefined, problem };
-  // The same tool reads both, so an untyped ± is that of the reading before.
-  const plusMinus = read.value.plusMinusTyped ? spanToUnit(read.value.plusMinus, unit) : before.plusMinus;
-  return { stored: { quantity: before.quantity, value: Number(toUnit(read.value.value, unit).toPrecision(8)), plusMinus: Number(plusMinus.toPrecision(4)), unit: before.unit }, problem: undefined };
-}
-
-function judgedOf(rows: readonly { readonly place: string; readonly reading: StoredMeasured; readonly read: ReturnType<typeof readAfter> }[], limit: StoredMeasured | undefined, good: 'at-most' | 'at-least' | undefined): ProofJudged | undefined {
-  if (!limit) return undefined;
-  const readings = rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, before: row.reading, after: row.read.stored }] : []));
-  return readings.length > 0 && readings.length === rows.length ? judgePlaces(readings, limit.value, good) : undefined;
-}
-
-function verdictOfLooks(looks: readonly (ThreeWay | undefined)[]): VerdictWord | undefined {
-  const told = looks.filter((look) => look === 'seen' || look === 'not-seen');
-  if (told.length === 0) return undefined;
-  if (told.every((look) => look === 'not-seen')) return told.length === looks.length ? 'cured' : 'better';
-  return told.some((look) => look === 'not-seen') ? 'better' : 'no-change';
-}
-
 function withLook(looks: Readonly<Record<string, ThreeWay>>, symptom: string, look: ThreeWay | undefined): Record<string, ThreeWay> {
   return Object.fromEntries([...Object.entries(looks).filter(([id]) => id !== symptom), ...(look === undefined ? [] : [[symptom, look] as const])]);
 }
 
-function WhatIsLeft({ judged, looks, verdict }: { readonly judged: ProofJudged | undefined; readonly looks: readonly string[]; readonly verdict: VerdictWord | undefined }) {
-  if (!verdict) return null;
-  return (
-    <div className="region-next prove-left">
-      <h2>What is left</h2>
-      {(judged?.left.length ?? 0) === 0 && looks.length === 0 && <p>Nothing beyond the limit. One good print does not prove much: watch the next three.</p>}
-      {judged?.left.map((place) => <p key={place.place}><b>{capital(place.place)}</b> is still beyond the limit{place.keeps === 'unsure' ? ', though within its uncertainty' : ''}.</p>)}
-      {looks.map((title) => <p key={title}><b>{title}:</b> still there.</p>)}
-    </div>
-  );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+function day(on: string | undefined): string {
+  return on === undefined ? '' : new Date(on).toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
 }

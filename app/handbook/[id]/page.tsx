@@ -4,12 +4,13 @@ import { notFound } from 'next/navigation';
 import { readContent } from '@/content/read-content';
 import { BRANCH_TITLES, PAGE_KINDS, titleOf, type Knowledge, type PageKind } from '@/lib/knowledge';
 import { PageBody } from '../page-body';
-import { CauseSide } from '../cause-side';
-import { CheckSide } from '../check-side';
-import { MethodSide } from '../method-side';
-import { RemedySide } from '../remedy-side';
-import { SymptomSide } from '../symptom-side';
-import { TopicSide } from '../topic-side';
+import { causeSides } from '../cause-side';
+import { checkSides } from '../check-side';
+import { methodSides } from '../method-side';
+import { remedySides } from '../remedy-side';
+import { symptomSides } from '../symptom-side';
+import { topicSides } from '../topic-side';
+import type { LeafSides } from '../leaf-sides';
 import '../handbook.css';
 
 export const dynamicParams = false;
@@ -27,7 +28,10 @@ export async function generateMetadata({ params }: PageProps<'/handbook/[id]'>):
 
 const KIND_WORDS: Readonly<Record<PageKind, string>> = { symptoms: 'Seen', causes: 'Cause', checks: 'Check', methods: 'Way of measuring', remedies: 'Change', topics: 'Background' };
 
-/** One page of the handbook: its text on the left, what the knowledge base states on the right. */
+/**
+ * One page of the handbook. On a wide screen the text and what belongs to it stand on the left, figure and tables on the
+ * right; on a narrow one the figure comes after the lead, then the text, the tables, and the rest.
+ */
 export default async function LeafPage({ params }: PageProps<'/handbook/[id]'>) {
   const { id } = await params;
   const content = readContent().value;
@@ -35,14 +39,19 @@ export default async function LeafPage({ params }: PageProps<'/handbook/[id]'>) 
   const page = kind && content.pages[kind].find((each) => each.id === id);
   if (!content || !kind || !page) notFound();
   const { knowledge } = content;
+  const { figure, left, right } = sidesOf(id, kind, knowledge);
   return (
     <article className="leaf">
       <p className="leaf-path"><Link href="/handbook">Handbook</Link> / {branchWords(id, knowledge)}{KIND_WORDS[kind]}</p>
       <div className="leaf-text">
         <h1>{titleOf(knowledge, id)}</h1>
         <PageBody body={page.body} front={page.front} knowledge={knowledge} />
+        <div className="leaf-more leaf-more-left">{left}</div>
       </div>
-      <div className="leaf-side"><Side id={id} kind={kind} knowledge={knowledge} /></div>
+      <div className="leaf-side">
+        {figure && <section className="lead-figure">{figure}</section>}
+        <div className="leaf-more leaf-more-right">{right}</div>
+      </div>
     </article>
   );
 }
@@ -52,14 +61,14 @@ function branchWords(id: string, knowledge: Knowledge): string {
   return part === undefined ? '' : `${BRANCH_TITLES[part]} / `;
 }
 
-function Side({ id, kind, knowledge }: { readonly id: string; readonly kind: PageKind; readonly knowledge: Knowledge }) {
+function sidesOf(id: string, kind: PageKind, knowledge: Knowledge): LeafSides {
   switch (kind) {
-    case 'symptoms': return <SymptomSide id={id} knowledge={knowledge} />;
-    case 'causes': return <CauseSide id={id} knowledge={knowledge} />;
-    case 'checks': return <CheckSide id={id} knowledge={knowledge} />;
-    case 'methods': return <MethodSide id={id} knowledge={knowledge} />;
-    case 'remedies': return <RemedySide id={id} knowledge={knowledge} />;
-    case 'topics': return <TopicSide id={id} knowledge={knowledge} />;
+    case 'symptoms': return symptomSides(id, knowledge);
+    case 'causes': return causeSides(id, knowledge);
+    case 'checks': return checkSides(id, knowledge);
+    case 'methods': return methodSides(id, knowledge);
+    case 'remedies': return remedySides(id, knowledge);
+    case 'topics': return topicSides(id, knowledge);
     default: return kind satisfies never;
   }
 }

@@ -1,0 +1,116 @@
+import type { CaseFile, Finding } from '@/lib/cases';
+import type { Diagnosis, Evidence } from '@/lib/diagnosis';
+import type { Knowledge } from '@/lib/knowledge';
+import { factDetail, factTitle, shapeOf } from '../../_case/fact-words';
+import { ChanceBar, shareRange, shownShare } from '../../_charts';
+import { KnownPart } from '../../_drawings/known-part';
+import { meaningOf } from '../../_measure/shown-scale';
+import { FactBalloon } from '../../_parts/fact-balloon';
+
+/** The states of belief that a report compares; the last two are left out while they would repeat the one before. */
+export interface Beliefs {
+  /** By what was seen alone. */
+  readonly start: Diagnosis;
+  /** With every check made before the first change was fitted. */
+  readonly checked: Diagnosis;
+  /** With everything, proof included. */
+  readonly now: Diagnosis;
+  readonly hasChecks: boolean;
+  readonly hasProof: boolean;
+}
+
+/** The part with its numbered facts, and the same facts in words. */
+export function WhatWasKnown({ file, beliefs, knowledge }: { readonly file: CaseFile; readonly beliefs: Beliefs; readonly knowledge: Knowledge }) {
+  const { items } = beliefs.checked;
+  const seen = items.filter((item) => item.kind === 'symptom');
+  return (
+    <>
+      <div className="log-known">
+        <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.seen ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
+        <ol className="facts-list log-facts">
+          {seen.map((item) => <li key={item.about}><FactBalloon number={items.indexOf(item) + 1} shape={shapeOf(item)} /><div><p className="fact-title">{factTitle(item, knowledge)}</p><p className="label">{factDetail(item)}</p></div></li>)}
+        </ol>
+      </div>
+      {file.words !== '' && <p className="label">In the person’s words: “{file.words}”</p>}
+    </>
+  );
+}
+
+const MOST_CAUSES = 7;
+
+/** The ranking before the first change, with the chance that each cause had at the start and has now. */
+export function WhatCouldCauseIt({ beliefs }: { readonly beliefs: Beliefs }) {
+  const { checked, hasChecks, hasProof } = beliefs;
+  const start = chancesOf(beliefs.start);
+  const now = chancesOf(beliefs.now);
+  const cells = (from: number, middle: number, to: number): React.ReactNode => (
+    <>
+      {hasChecks && <td className="number">{shownShare(from)}</td>}
+      <td className="number"><b>{shownShare(middle)}</b></td>
+      {hasProof && <td className="number">{shownShare(to)}</td>}
+    </>
+  );
+  return (
+    <table className="plain log-causes">
+      <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at the start</th>}<th scope="col" className="number">{hasChecks ? 'after the checks' : 'chance'}</th>{hasProof && <th scope="col" className="number">now</th>}<th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">90 % range</th></tr></thead>
+      <tbody>
+        {checked.causes.slice(0, MOST_CAUSES).map((cause, index) => (
+          <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability, now.get(cause.id) ?? 0)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={32} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td></tr>
+        ))}
+        <tr><th scope="row">Something not listed here</th>{cells(beliefs.start.unexplained.share, checked.unexplained.share, beliefs.now.unexplained.share)}<td className="log-drawn"><ChanceBar chance={checked.unexplained.share} low={checked.unexplained.share} high={checked.unexplained.share} width={150} height={32} decorative /></td><td className="number" /></tr>
+      </tbody>
+    </table>
+  );
+}
+
+/** Every check that was made: its result, what that means, and the readings as they were typed. */
+export function WhatWasMeasured({ file, beliefs, knowledge }: { readonly file: CaseFile; readonly beliefs: Beliefs; readonly knowledge: Knowledge }) {
+  const found = beliefs.now.items.filter((item) => item.kind !== 'symptom');
+  return (
+    <ul className="log-found">
+      {found.map((item) => (
+        <li key={`${item.about} ${item.round}`}>
+          <FactBalloon number={numberOf(item, beliefs)} shape={shapeOf(item)} />
+          <div>
+            <p className="fact-title">{factTitle(item, knowledge)} <b className="log-value">{factDetail(item)}</b></p>
+            <p className="label">{[meaningWords(item.finding, knowledge), readingWords(lastFinding(file, item), knowledge)].filter((words) => words !== '').join(' ')}</p>
+          </div>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Facts keep the number that they have on the drawing; later ones are counted on. */
+function numberOf(item: Evidence, { checked, now }: Beliefs): number {
+  const known = checked.items.findIndex((each) => each.about === item.about && each.round === item.round && each.kind === item.kind);
+  if (known >= 0) return known + 1;
+  const later = now.items.filter((each) => each.kind !== 'symptom' && !checked.items.some((old) => old.about === each.about && old.round === each.round));
+  return checked.items.length + later.indexOf(item) + 1;
+}
+
+function lastFinding(file: CaseFile, item: Evidence): Finding | undefined {
+  return file.findings.find((finding) => finding.check === item.about && finding.round === item.round);
+}
+
+function meaningWords(finding: Finding, knowledge: Knowledge): string {
+  const check = knowledge.checks[finding.check];
+  const says = check && finding.result ? meaningOf(finding.result, finding.comparedWith, check) : undefined;
+  return says === undefined ? '' : `Means: ${says.replace(/\.$/, '')}.`;
+}
+
+/** "Timed with a bag. Bag volume 6,0 L; time to fill 15,2, 14.8, 15.6 s." as typed, a unit only where none was typed. */
+function readingWords(finding: Finding | undefined, knowledge: Knowledge): string {
+  const method = knowledge.methods[finding?.method ?? ''];
+  if (!finding || !method) return '';
+  const rows = Object.entries(finding.readings ?? {}).flatMap(([id, typed]) => {
+    const texts = (typeof typed === 'string' ? [typed] : typed).filter((text) => text.trim() !== '');
+    const reading = (method.readings ?? []).find((each) => each.id === id);
+    if (texts.length === 0 || !reading) return [];
+    const unit = texts.some((text) => /[a-z%°]/i.test(text)) || reading.unit === '1' ? '' : ` ${reading.unit}`;
+    return [`${reading.label.toLowerCase()} ${texts.join(', ')}${unit}`];
+  });
+  return `${method.short}${rows.length === 0 ? '' : `: ${rows.join('; ')}`}.`;
+}
+
+const chancesOf = (result: Diagnosis): Map<string, number> => new Map(result.causes.map((cause) => [cause.id, cause.probability]));

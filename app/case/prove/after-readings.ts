@@ -1,0 +1,55 @@
+import type { CaseFile, Criterion, Observation, Round, StoredMeasured } from '@/lib/cases';
+import { judgePlaces, type ProofJudged } from '@/lib/measuring';
+import type { Problem } from '@/lib/problems';
+import { findUnit, readQuantity, spanToUnit, toUnit } from '@/lib/units';
+import type { ThreeWay } from '../../_parts/choice-of-three';
+import type { VerdictWord } from '../../_parts/signs';
+import type { BeforeAfterRow } from './before-after-rows';
+
+/** One place of the proof while it is being read: what was typed, as a reading or with what is wrong about it. */
+export interface TypedRow extends BeforeAfterRow {
+  readonly text: string;
+  readonly problem: Problem | undefined;
+}
+
+/** The rows of a proof from the texts in its fields; what a recorded round holds stands until something else is typed. */
+export function typedRows(criterion: Criterion, recorded: Round['after'], typed: Readonly<Record<string, string>>): TypedRow[] {
+  return (criterion.before ?? []).map(({ place, reading }) => {
+    const kept = recorded?.find((row) => row.place === place)?.reading;
+    const text = typed[place] ?? (kept ? `${kept.value} ${kept.unit}` : '');
+    return { place, before: reading, text, ...(typed[place] === undefined && kept ? { after: kept, problem: undefined } : readAfter(text, reading)) };
+  });
+}
+
+/** The verdict by the rule: only when every place is read and a limit was fixed. */
+export function judgedOf(rows: readonly TypedRow[], { limit, good }: Criterion): ProofJudged | undefined {
+  if (!limit) return undefined;
+  const readings = rows.flatMap((row) => (row.after ? [{ place: row.place, before: row.before, after: row.after }] : []));
+  return readings.length > 0 && readings.length === rows.length ? judgePlaces(readings, limit.value, good) : undefined;
+}
+
+/** Symptoms that were seen when the change was fitted: each is looked at again. */
+export function symptomsToLookAt(file: CaseFile, round: number): Observation[] {
+  const last = new Map<string, Observation>();
+  for (const each of file.observations) if (each.round <= round) last.set(each.symptom, each);
+  return [...last.values()].filter((each) => each.state === 'seen');
+}
+
+/** The verdict by looking alone, for a proof without readings. */
+export function verdictOfLooks(looks: readonly (ThreeWay | undefined)[]): VerdictWord | undefined {
+  const told = looks.filter((look) => look === 'seen' || look === 'not-seen');
+  if (told.length === 0) return undefined;
+  if (told.every((look) => look === 'not-seen')) return told.length === looks.length ? 'cured' : 'better';
+  return told.some((look) => look === 'not-seen') ? 'better' : 'no-change';
+}
+
+function readAfter(text: string, before: StoredMeasured): { readonly after: StoredMeasured | undefined; readonly problem: Problem | undefined } {
+  if (text.trim() === '') return { after: undefined, problem: undefined };
+  const unit = findUnit(before.unit, before.quantity);
+  const read = readQuantity(text, before.quantity, { where: 'reading after', ...(unit === undefined ? {} : { unit }) });
+  const problem = read.problems.find((each) => each.level === 'stop');
+  if (problem || !read.value || unit === undefined) return { after: undefined, problem };
+  // The same tool reads both, so an untyped ± is that of the reading before.
+  const plusMinus = read.value.plusMinusTyped ? spanToUnit(read.value.plusMinus, unit) : before.plusMinus;
+  return { after: { quantity: before.quantity, value: Number(toUnit(read.value.value, unit).toPrecision(8)), plusMinus: Number(plusMinus.toPrecision(4)), unit: before.unit }, problem: undefined };
+}

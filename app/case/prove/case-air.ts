@@ -1,0 +1,47 @@
+'use client';
+import { useEffect, useMemo, useState } from 'react';
+import { readAirPath, type AirPathResult, type OutletResult } from '@/lib/airflow';
+import type { CaseFile, Round } from '@/lib/cases';
+import { compareAirOptions } from '@/lib/decision';
+import { formatValue, preferredUnit } from '@/lib/units';
+import { caseReadings } from '../../air/case-readings';
+import type { PlotAir } from './direction-plots';
+
+/** The air path of a case as it was found: its sheet with the readings taken before the first change was fitted. */
+export function useCaseAir(file: CaseFile): AirPathResult | undefined {
+  const text = useMemo(() => sheetText(file), [file]);
+  const read = useMemo(() => (text === undefined ? undefined : readAirPath(text)), [text]);
+  const [found, setFound] = useState<{ readonly of: unknown; readonly result: AirPathResult }>();
+  useEffect(() => {
+    if (!read?.value) return;
+    const { value, problems } = read;
+    const timer = setTimeout(() => setFound({ of: read, result: compareAirOptions(value, problems) }), 60);
+    return () => clearTimeout(timer);
+  }, [read]);
+  return found && found.of === read ? found.result : undefined;
+}
+
+/** The air at the outlets that face a side of the part, before and with the change of a round. */
+export function plotAir(air: AirPathResult | undefined, round: Round, units: 'metric' | 'imperial'): PlotAir | undefined {
+  const chosen = air?.options.find((option) => option.title === round.option);
+  if (!air || !chosen) return undefined;
+  const arrows = (outlets: readonly OutletResult[]): PlotAir['before'] => outlets.flatMap((outlet) => {
+    const from = sideOf(outlet.direction);
+    return from === undefined ? [] : [{ from, speed: outlet.speed.value, words: formatValue(outlet.speed.value, preferredUnit('speed', units), 2) }];
+  });
+  return { before: arrows(air.outlets), after: arrows(chosen.outlets) };
+}
+
+function sheetText(file: CaseFile): string | undefined {
+  if (!file.airPath) return undefined;
+  const fitted = file.rounds.find((round) => round.fittedOn !== undefined)?.number ?? Infinity;
+  return JSON.stringify(caseReadings(file.airPath, { ...file, findings: file.findings.filter((finding) => finding.round <= fitted) }));
+}
+
+/** The side of the machine on which an outlet stands, rad from +X against the clock; undefined between two sides. */
+function sideOf(direction: number): PlotAir['before'][number]['from'] | undefined {
+  const quarter = direction / (Math.PI / 2);
+  const nearest = Math.round(quarter);
+  if (Math.abs(quarter - nearest) > 0.25) return undefined;
+  return (['right', 'back', 'left', 'front'] as const)[((nearest % 4) + 4) % 4];
+}
