@@ -14,7 +14,7 @@ export function LiveResult({ taken, method }: { readonly taken: Taken; readonly 
   const unit = units === 'imperial' ? preferredUnit(outcome.result.kind, 'imperial') : outcome.unit;
   const [value = '', rest = ''] = formatMeasured(outcome.result, unit).split('±');
   const { value: mean, plusMinus } = outcome.result;
-  const parts = outcome.budget.filter((share) => share.share >= 0.005).map((share) => ({ words: share.part, share: share.share }));
+  const parts = outcome.budget.filter((share) => share.share >= 0.005).map((share) => ({ words: `${share.part}:`, share: share.share }));
   return (
     <div className="region live" aria-live="polite">
       <div className="live-row">

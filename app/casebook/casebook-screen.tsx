@@ -91,5 +91,5 @@ export function CasebookScreen() {
 function stateOf(file: CaseFile, title: (id: string) => string): React.ReactNode {
   const last = [...file.rounds].reverse().find((round) => round.verdict !== undefined);
   if (last?.verdict === undefined) return <span className="quiet">{file.rounds.some((round) => round.fittedOn !== undefined) ? 'to be proven' : 'open'}</span>;
-  return <><VerdictSign verdict={last.verdict} /> {VERDICT_WORDS[last.verdict]}{last.remedy !== undefined && <span className="label">: {title(last.remedy).toLowerCase()}</span>}</>;
+  return <><VerdictSign verdict={last.verdict} /><span>{VERDICT_WORDS[last.verdict]}{last.remedy !== undefined && <span className="label">: {title(last.remedy).toLowerCase()}</span>}</span></>;
 }

@@ -42,12 +42,12 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
           {parts.map((part, index) => (
             <section key={part.title} className="region"><h2>{index + 1} {part.title}{part.note !== undefined && <span className="quiet log-note">{part.note}</span>}</h2>{part.body}</section>
           ))}
-          <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; every figure opens to its basis in the handbook.</p>
+          <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; the handbook names the basis of every figure.</p>
           <Story file={file} />
         </div>
         <div className="log-room-foot"><SheetFoot file={file} knowledge={knowledge} /></div>
       </div>
-      <div className="sheet-frame" aria-hidden="true"><span /><SheetFoot file={file} knowledge={knowledge} /></div>
+      <div className="sheet-frame" aria-hidden="true"><SheetFoot file={file} knowledge={knowledge} /></div>
     </>
   );
 }

@@ -7,9 +7,12 @@ import { chartOf, intervalOf, lettered, planOf } from '../../air/air-views';
 import { CurveChart, IntervalAxis, IntervalBar, shownShare } from '../../_charts';
 import { AirPathPlan } from '../../_drawings/air-path-plan';
 
-/** Drawings of the report are as wide as half a printed sheet, which is also what a phone has. */
-const HALF = 316;
-const BAR = 210;
+/** Widths on the printed sheet, px; each fits a phone as well. */
+const PLAN = 270;
+const CHART = 340;
+const BAR = 190;
+/** Rows of the table of changes, besides leaving it as it is and what was chosen. */
+const MOST_OPTIONS = 4;
 
 export interface AirReportProps {
   readonly air: AirPathResult;
@@ -24,15 +27,13 @@ export function AirAsFound({ air, chosen, units }: AirReportProps) {
   const unit = preferredUnit('speed', units);
   const option = letters.find((row) => row.option.title === chosen)?.option.id ?? air.best;
   return (
-    <>
-      <div className="log-air">
-        <figure><AirPathPlan {...planOf(air, unit)} width={HALF} /></figure>
-        <figure>
-          <CurveChart {...chartOf(air, letters, option, units)} width={HALF} height={280} />
-          <p className="label log-air-words">{air.outlets.map((outlet) => `${outlet.name} outlet ${formatRange(outlet.speed.low, outlet.speed.high, unit)}, ${formatRange(outlet.share.low, outlet.share.high, '%')} of the air`).join('; ')}. {formatRange(air.today.shareOfFreeFlow.low, air.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</p>
-        </figure>
-      </div>
-    </>
+    <div className="log-air">
+      <figure><AirPathPlan {...planOf(air, unit)} width={PLAN} /></figure>
+      <figure>
+        <CurveChart {...chartOf(air, letters, option, units)} width={CHART} height={230} />
+        <p className="label log-air-words">{air.outlets.map((outlet) => `${outlet.name} outlet ${formatRange(outlet.speed.low, outlet.speed.high, unit)}, ${formatRange(outlet.share.low, outlet.share.high, '%')} of the air`).join('; ')}. {formatRange(air.today.shareOfFreeFlow.low, air.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</p>
+      </figure>
+    </div>
   );
 }
 
@@ -41,18 +42,20 @@ export function AirOptions({ air, chosen, units }: AirReportProps) {
   const letters = lettered(air);
   const unit = preferredUnit('speed', units);
   const taken = letters.find((row) => row.option.title === chosen)?.option.id ?? air.best;
-  const { from, to, need, rows } = intervalOf(letters, taken, unit);
+  const best = [...letters].sort((a, b) => b.option.chance - a.option.chance).slice(0, MOST_OPTIONS).map((row) => row.option.id);
+  const shown = letters.filter(({ option }) => option.kind === 'leave' || option.id === taken || best.includes(option.id));
+  const { from, to, need, rows } = intervalOf(shown, taken, unit);
   return (
     <table className="plain log-options">
       <thead><tr><th scope="col">Change</th><th scope="col" className="log-drawn"><IntervalAxis from={from} to={to} unit={unit} need={need} needWords="needs" width={BAR} /></th><th scope="col" className="number">reaches it</th><th scope="col" className="number">costs</th></tr></thead>
       <tbody>
-        {letters.map(({ letter, option }, index) => {
+        {shown.map(({ letter, option }, index) => {
           const row = rows[index];
           const cost = [...(option.price > 0 ? [`${option.price} ${air.currency}`] : []), ...(option.handsTime > 0 ? [formatMinutes(option.handsTime / 60)] : []), ...(option.timePerPrint > 1 ? [`${formatMinutes(option.timePerPrint / 60)} more a print`] : [])];
           return (
             <tr key={option.id} className={option.id === taken ? 'log-taken' : ''}>
               <th scope="row">{letter} {option.title}{option.id === taken && chosen === option.title && <span className="for-readers-only"> (chosen)</span>}</th>
-              <td className="log-drawn">{row && <IntervalBar row={row} from={from} to={to} need={need} unit={unit} width={BAR} height={30} />}</td>
+              <td className="log-drawn">{row && <IntervalBar row={row} from={from} to={to} need={need} unit={unit} width={BAR} height={28} />}</td>
               <td className="number"><b>{shownShare(option.chance)}</b></td>
               <td className="number">{cost.length === 0 ? 'nothing' : cost.join(', ')}</td>
             </tr>

@@ -36,7 +36,7 @@ export function WhatWasKnown({ file, beliefs, knowledge }: { readonly file: Case
   );
 }
 
-const MOST_CAUSES = 7;
+const MOST_CAUSES = 6;
 
 /** The ranking before the first change, with the chance that each cause had at the start and has now. */
 export function WhatCouldCauseIt({ beliefs }: { readonly beliefs: Beliefs }) {
@@ -55,9 +55,9 @@ export function WhatCouldCauseIt({ beliefs }: { readonly beliefs: Beliefs }) {
       <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at the start</th>}<th scope="col" className="number">{hasChecks ? 'after the checks' : 'chance'}</th>{hasProof && <th scope="col" className="number">now</th>}<th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">90 % range</th></tr></thead>
       <tbody>
         {checked.causes.slice(0, MOST_CAUSES).map((cause, index) => (
-          <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability, now.get(cause.id) ?? 0)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={32} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td></tr>
+          <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability, now.get(cause.id) ?? 0)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={28} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td></tr>
         ))}
-        <tr><th scope="row">Something not listed here</th>{cells(beliefs.start.unexplained.share, checked.unexplained.share, beliefs.now.unexplained.share)}<td className="log-drawn"><ChanceBar chance={checked.unexplained.share} low={checked.unexplained.share} high={checked.unexplained.share} width={150} height={32} decorative /></td><td className="number" /></tr>
+        <tr><th scope="row">Something not listed here</th>{cells(beliefs.start.unexplained.share, checked.unexplained.share, beliefs.now.unexplained.share)}<td className="log-drawn"><ChanceBar chance={checked.unexplained.share} low={checked.unexplained.share} high={checked.unexplained.share} width={150} height={28} decorative /></td><td className="number" /></tr>
       </tbody>
     </table>
   );
@@ -99,18 +99,19 @@ function meaningWords(finding: Finding, knowledge: Knowledge): string {
   return says === undefined ? '' : `Means: ${says.replace(/\.$/, '')}.`;
 }
 
-/** "Timed with a bag. Bag volume 6,0 L; time to fill 15,2, 14.8, 15.6 s." as typed, a unit only where none was typed. */
+/** "Bag test: volume 6,0 (± 0.3); time 15,2, 14.8, 15.6." as typed, by the name that the method gives to each reading. */
 function readingWords(finding: Finding | undefined, knowledge: Knowledge): string {
   const method = knowledge.methods[finding?.method ?? ''];
   if (!finding || !method) return '';
   const rows = Object.entries(finding.readings ?? {}).flatMap(([id, typed]) => {
     const texts = (typeof typed === 'string' ? [typed] : typed).filter((text) => text.trim() !== '');
-    const reading = (method.readings ?? []).find((each) => each.id === id);
-    if (texts.length === 0 || !reading) return [];
-    const unit = texts.some((text) => /[a-z%°]/i.test(text)) || reading.unit === '1' ? '' : ` ${reading.unit}`;
-    return [`${reading.label.toLowerCase()} ${texts.join(', ')}${unit}`];
+    const reading = method.readings?.find((each) => each.id === id);
+    return texts.length === 0 ? [] : [`${reading?.label.toLowerCase() ?? id.replaceAll('-', ' ')} ${texts.join(' / ')}${reading && texts.every((text) => isBare(text)) ? ` ${reading.unit}` : ''}`];
   });
   return `${method.short}${rows.length === 0 ? '' : `: ${rows.join('; ')}`}.`;
 }
+
+/** A text without a unit of its own. */
+const isBare = (text: string): boolean => /^[\d\s.,+\-−±]+$/.test(text);
 
 const chancesOf = (result: Diagnosis): Map<string, number> => new Map(result.causes.map((cause) => [cause.id, cause.probability]));

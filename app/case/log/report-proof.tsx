@@ -6,7 +6,7 @@ import { shareRange, shownShare } from '../../_charts';
 import { VERDICT_WORDS, VerdictSign } from '../../_parts/signs';
 import { judgedOf, typedRows } from '../prove/after-readings';
 import { BeforeAfter } from '../prove/before-after';
-import { figuresOf } from '../prove/before-after-rows';
+import { asDirections, figuresOf } from '../prove/before-after-rows';
 import { plotAir } from '../prove/case-air';
 import { CurledArm } from '../prove/curled-arm';
 import { DirectionPlots } from '../prove/direction-plots';
@@ -36,8 +36,8 @@ export function ProofReport({ file, round, air, units, knowledge, numbered }: Pr
       {criterion && <div className="log-rule"><p className="label">Fixed before fitting{criterion.fixedOn !== undefined && `, ${moment(criterion.fixedOn)}`}</p><FixedRule criterion={criterion} /></div>}
       {criterion && rows.length > 0 && (
         <div className="log-proof">
-          <div><DirectionPlots {...shown} width={316} alone air={plotAir(air, round, units)} /><CurledArm {...shown} passes={criterion.passes} figure={figuresOf(rows)} width={316} /></div>
-          <BeforeAfter {...shown} width={120} />
+          {asDirections(rows, shown) ? <DirectionPlots {...shown} width={316} alone air={plotAir(air, round, units)} /> : <CurledArm {...shown} passes={criterion.passes} figure={figuresOf(rows)} width={316} />}
+          <BeforeAfter {...shown} width={120} rowHeight={25} />
         </div>
       )}
       {round.verdict && <LooksAgain looks={file.observations.filter((each) => each.round === round.number + 1)} knowledge={knowledge} />}

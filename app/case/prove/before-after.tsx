@@ -2,22 +2,25 @@
 import type { StoredMeasured } from '@/lib/cases';
 import { DirectionAxis, DirectionMarks } from '../../_charts';
 import { asDirections, figuresOf, isBeyond, type BeforeAfterRow, type FixedLimit } from './before-after-rows';
+import './before-after.css';
 
 export interface BeforeAfterProps extends FixedLimit {
   readonly rows: readonly BeforeAfterRow[];
   readonly unit: string;
   /** Width of the column of marks, px. */
   readonly width?: number;
+  /** Height of a row of marks in eight directions, px. */
+  readonly rowHeight?: number;
 }
 
 /** Before and after by place: a drawn row and its figures; the table carries the reading for everyone. */
-export function BeforeAfter({ rows, limit, good, unit, width = 200 }: BeforeAfterProps) {
+export function BeforeAfter({ rows, limit, good, unit, width = 200, rowHeight = 33 }: BeforeAfterProps) {
   const figure = figuresOf(rows);
   const most = farthest(rows, limit);
   const eight = asDirections(rows, { limit, good });
   return (
     <table className="plain before-after">
-      <caption className="label">Open ring before, filled after, in {unit}, with 95 % intervals{limit && <>; dashed: the limit {figure(limit.value)} {unit}</>}.</caption>
+      <caption className="label">Open ring before, filled after, in {unit}, with 95 % intervals{limit && <>; dashed: the limit {`${figure(limit.value)}\u00A0${unit}`}</>}.</caption>
       <thead><tr><th scope="col">{eight ? 'Direction' : 'Place'}</th><th scope="col">{eight ? <DirectionAxis limit={eight.limit} to={most} unit={unit} width={width} /> : <span className="for-readers-only">drawn</span>}</th><th scope="col" className="number">before → after</th></tr></thead>
       <tbody>
         {rows.map((row) => {
@@ -25,7 +28,7 @@ export function BeforeAfter({ rows, limit, good, unit, width = 200 }: BeforeAfte
           return (
             <tr key={row.place} className={beyond ? 'here' : ''}>
               <th scope="row">{row.place}</th>
-              <td>{eight ? <DirectionMarks direction={row.place} before={withRange(row.before)} after={row.after && withRange(row.after)} limit={eight.limit} to={most} unit={unit} width={width} /> : <PlaceMarks row={row} limit={limit} beyond={beyond} most={most} width={width} />}</td>
+              <td>{eight ? <DirectionMarks direction={row.place} before={withRange(row.before)} after={row.after && withRange(row.after)} limit={eight.limit} to={most} unit={unit} width={width} height={rowHeight} /> : <PlaceMarks row={row} limit={limit} beyond={beyond} most={most} width={width} />}</td>
               <td className="number">{figure(row.before.value)} → {row.after ? <b>{figure(row.after.value)}</b> : '–'}{beyond && <span className="for-readers-only"> beyond the limit</span>}</td>
             </tr>
           );

@@ -3,6 +3,7 @@ import { Bead, BedLine, liftedBead, straightBead } from '../../_drawings/bead';
 import { Dimension } from '../../_drawings/dimension';
 import { Sheet } from '../../_drawings/sheet';
 import { isBeyond, type BeforeAfterRow, type FixedLimit } from './before-after-rows';
+import './before-after.css';
 
 /** px of one mm of the arm, and how many times larger its curl may be drawn. */
 const SCALE = 3.5;
@@ -31,7 +32,7 @@ export function CurledArm({ rows, limit, good, passes, figure, width = 360 }: Cu
   const lift = (reading: StoredMeasured): number => Math.min(MOST_LIFT, Math.max(0, reading.value) * mm * SCALE * larger);
   return (
     <figure className="curled-arm">
-      <figcaption className="label">{worst.place === 'the place' ? 'The place that was read' : `The ${worst.place} side`}, seen from the side, before{worst.after && ' and after'}; curl drawn {larger} : 1</figcaption>
+      <figcaption className="label">{worst.place === 'the place' ? 'The place that was read' : `The ${worst.place} side`}, seen from the side, before{worst.after && ' and after'}; curl drawn {`${larger}\u00A0:\u00A01`}</figcaption>
       <Arm lift={lift(worst.before)} words={figure(worst.before.value)} label={`Before: tip lifted by ${figure(worst.before.value)} ${worst.before.unit}`} beyond={isBeyond(worst.before, { limit, good })} width={width} />
       {worst.after && <Arm lift={lift(worst.after)} words={figure(worst.after.value)} label={`After: tip lifted by ${figure(worst.after.value)} ${worst.after.unit}`} beyond={isBeyond(worst.after, { limit, good })} width={width} />}
     </figure>

@@ -1,6 +1,7 @@
 'use client';
 import { PolarBeforeAfter, type PolarProps } from '../../_charts';
 import { asDirections, type BeforeAfterRow, type FixedLimit } from './before-after-rows';
+import './before-after.css';
 
 /** Air that is reckoned at the outlets, before and after the change. */
 export interface PlotAir {

@@ -1,5 +1,6 @@
 import type { ProofJudged } from '@/lib/measuring';
 import type { VerdictWord } from '../../_parts/signs';
+import './before-after.css';
 
 export interface WhatIsLeftProps {
   readonly judged: ProofJudged | undefined;
