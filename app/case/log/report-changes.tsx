@@ -8,9 +8,9 @@ import { CurveChart, IntervalAxis, IntervalBar, shownShare } from '../../_charts
 import { AirPathPlan } from '../../_drawings/air-path-plan';
 
 /** Widths on the printed sheet, px; each fits a phone as well. */
-const PLAN = 270;
+const PLAN = 236;
 const CHART = 340;
-const BAR = 190;
+const BAR = 160;
 /** Rows of the table of changes, besides leaving it as it is and what was chosen. */
 const MOST_OPTIONS = 4;
 

@@ -52,7 +52,7 @@ export function WhatCouldCauseIt({ beliefs }: { readonly beliefs: Beliefs }) {
   );
   return (
     <table className="plain log-causes">
-      <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at the start</th>}<th scope="col" className="number">{hasChecks ? 'after the checks' : 'chance'}</th>{hasProof && <th scope="col" className="number">now</th>}<th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">90 % range</th></tr></thead>
+      <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at start</th>}<th scope="col" className="number">{hasChecks ? 'checked' : 'chance'}</th>{hasProof && <th scope="col" className="number">now</th>}<th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">range</th></tr></thead>
       <tbody>
         {checked.causes.slice(0, MOST_CAUSES).map((cause, index) => (
           <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability, now.get(cause.id) ?? 0)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={28} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td></tr>

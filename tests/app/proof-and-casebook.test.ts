@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest';
+import { curedCounts, NO_MACHINE } from '../../app/casebook/cured-counts';
+import { asDirections, figuresOf, isBeyond, type BeforeAfterRow } from '../../app/case/prove/before-after-rows';
+import { judgedOf, typedRows, verdictOfLooks } from '../../app/case/prove/after-readings';
+import type { CaseFile, Criterion, StoredMeasured } from '../../lib/cases';
+import type { Knowledge } from '../../lib/knowledge';
+
+const mm = (value: number, plusMinus = 0.08): StoredMeasured => ({ quantity: 'length', value, plusMinus, unit: 'mm' });
+const row = (place: string, before: number, after?: number): BeforeAfterRow => ({ place, before: mm(before), after: after === undefined ? undefined : mm(after) });
+const AROUND = ['left', 'back', 'right', 'front', 'back-left', 'back-right', 'front-left', 'front-right'];
+
+describe('figures of a proof', () => {
+  // Rule on figures (GUM 7.2.6 leaves one or two digits of the uncertainty): two when it begins with 1, 2 or 3, else one.
+  it.each([[0.08, '1.10'], [0.032, '1.100'], [0.4, '1.1'], [3, '1.0'], [8, '1'], [20, '1']])('a value beside ± %d is written with its decimals', (plusMinus, words) => {
+    expect(figuresOf([{ place: 'left', before: mm(1.1, plusMinus), after: undefined }])(plusMinus === 8 || plusMinus === 20 ? 1 : plusMinus === 3 ? 1 : 1.1)).toBe(words);
+  });
+
+  it('a reading without ± keeps the decimals it was typed with', () => {
+    expect(figuresOf([{ place: 'left', before: mm(1.25, 0), after: undefined }])(2)).toBe('2.00');
+  });
+
+  it('a value on the limit keeps it, on either side of good', () => {
+    expect(isBeyond(mm(0.3), { limit: mm(0.3), good: 'at-most' })).toBe(false);
+    expect(isBeyond(mm(0.31), { limit: mm(0.3), good: undefined })).toBe(true);
+    expect(isBeyond(mm(0.29), { limit: mm(0.3), good: 'at-least' })).toBe(true);
+    expect(isBeyond(mm(9), { limit: undefined, good: undefined })).toBe(false);
+  });
+});
+
+describe('eight directions', () => {
+  const rows = AROUND.map((place, index) => row(place, 1 + index / 10, 0.2));
+
+  it('are put in their order round the machine, back first, whatever the order of the rows', () => {
+    expect(asDirections(rows, { limit: mm(0.3), good: 'at-most' })?.before.map((each) => each.direction)).toEqual(['back', 'back-right', 'right', 'front-right', 'front', 'front-left', 'left', 'back-left']);
+  });
+
+  it('have no plot after the change until all are read', () => {
+    expect(asDirections([...rows.slice(1), row('left', 1)], { limit: mm(0.3), good: 'at-most' })?.after).toBeUndefined();
+  });
+
+  it.each([['four places', rows.slice(0, 4), 'at-most' as const], ['a least value', rows, 'at-least' as const]])('are not drawn for %s', (_, some, good) => {
+    expect(asDirections(some, { limit: mm(0.3), good })).toBeUndefined();
+  });
+});
+
+describe('readings after the change', () => {
+  const criterion: Criterion = { print: 'test', passes: 'curl is 0.3 mm or less', limit: mm(0.3, 0), before: [{ place: 'left', reading: mm(1.42) }, { place: 'back', reading: mm(0.42) }] };
+
+  it('give no verdict while one is missing or cannot be read', () => {
+    expect(judgedOf(typedRows(criterion, undefined, { left: '0.2' }), criterion)).toBeUndefined();
+    const rows = typedRows(criterion, undefined, { left: '0.2', back: '3 kg' });
+    expect(rows[1]?.problem?.level).toBe('stop');
+    expect(judgedOf(rows, criterion)).toBeUndefined();
+  });
+
+  it('take the ± of the reading before, unless one is typed, and turn inches into the unit before', () => {
+    const [left, back] = typedRows(criterion, undefined, { left: '0,2', back: '0.01 in ± 0.001 in' });
+    expect(left?.after).toEqual(mm(0.2));
+    expect(back?.after?.value).toBeCloseTo(0.254, 9); // 1 in is 25.4 mm by definition
+    expect(back?.after?.plusMinus).toBeCloseTo(0.0254, 4);
+  });
+
+  it('that were recorded stand until something else is typed', () => {
+    const recorded = [{ place: 'left', reading: mm(0.21) }];
+    expect(typedRows(criterion, recorded, {})[0]?.after).toEqual(mm(0.21));
+    expect(typedRows(criterion, recorded, { left: '' })[0]?.after).toBeUndefined();
+  });
+});
+
+describe('a verdict by looking', () => {
+  it.each([[['not-seen', 'not-seen'], 'cured'], [['not-seen', undefined], 'better'], [['not-seen', 'seen'], 'better'], [['seen', 'cant-tell'], 'no-change'], [['cant-tell', undefined], undefined]] as const)('of %j is %s', (looks, verdict) => {
+    expect(verdictOfLooks(looks)).toBe(verdict);
+  });
+});
+
+describe('counts of the casebook', () => {
+  const knowledge = { remedies: { both: { cures: { a: {}, b: {} } }, one: { cures: { a: {} } } } } as unknown as Knowledge;
+  const closed = (remedy: string, verdict: 'cured' | 'better', machine?: string, state: 'open' | 'closed' = 'closed'): CaseFile => ({ schema: 'leeward/case', version: 1, id: `${remedy} ${machine ?? ''}`, title: '', words: '', machine: machine === undefined ? {} : { name: machine }, print: {}, observations: [], findings: [], rounds: [{ number: 1, remedy, verdict }], log: [], state });
+
+  it('hold each cause that a proven change cures once a case, by machine, most frequent first', () => {
+    expect(curedCounts([closed('both', 'cured', 'no. 3'), closed('one', 'cured', 'no. 3'), closed('one', 'cured')], knowledge)).toEqual([
+      { cause: 'a', cases: 3, machines: [{ name: 'no. 3', cases: 2 }, { name: NO_MACHINE, cases: 1 }] },
+      { cause: 'b', cases: 1, machines: [{ name: 'no. 3', cases: 1 }] },
+    ]);
+  });
+
+  it('leave out open cases, changes that did not cure, and changes that are no longer known', () => {
+    expect(curedCounts([closed('one', 'cured', 'no. 3', 'open'), closed('one', 'better'), closed('gone', 'cured')], knowledge)).toEqual([]);
+  });
+});
