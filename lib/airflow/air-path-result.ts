@@ -25,6 +25,13 @@ export interface OutletResult {
   readonly share: Band;
 }
 
+/** The fan's most likely curve and the edges of its band. */
+export interface FanCurveBand {
+  readonly middle: readonly CurvePoint[];
+  readonly low: readonly CurvePoint[];
+  readonly high: readonly CurvePoint[];
+}
+
 /** Where fan and duct meet. */
 export interface OperatingResult {
   readonly flow: Band;
@@ -105,7 +112,7 @@ export interface AirPathResult {
   readonly today: OperatingResult;
   readonly outlets: readonly OutletResult[];
   /** Today, before any reading; undefined when nothing was measured. */
-  readonly beforeReadings: { readonly today: OperatingResult; readonly outlets: readonly OutletResult[] } | undefined;
+  readonly beforeReadings: { readonly today: OperatingResult; readonly outlets: readonly OutletResult[]; readonly fanCurve: FanCurveBand } | undefined;
   readonly bottleneck: Bottleneck;
   /** Percent of air speed per percent of change of each thing, at the most likely point. */
   readonly sensitivity: readonly { readonly change: string; readonly speedPerPercent: number }[];
@@ -114,7 +121,7 @@ export interface AirPathResult {
   readonly outletArea: number;
   readonly lossShares: readonly LossShare[];
   readonly jetThrust: number;
-  readonly fanCurve: { readonly middle: readonly CurvePoint[]; readonly low: readonly CurvePoint[]; readonly high: readonly CurvePoint[] };
+  readonly fanCurve: FanCurveBand;
   readonly ductCurve: readonly CurvePoint[];
   /** Coefficient on eight sides of the part, from +X by 45°, W/(m²·K). */
   readonly sides: readonly { readonly direction: number; readonly coefficient: number }[];

@@ -2,6 +2,7 @@ import type { Measured, QuantityKind } from '@/lib/units';
 import type { OutletEnding } from './duct-network';
 import type { CurvePoint } from './fan-curve';
 import type { FanKind } from './fan-ratings';
+import type { FanFigures } from './rating-credibility';
 
 /** One quantity of the path in SI with its 95 % half-width, and whether the person gave it or we took a usual value. */
 export interface Fact<K extends QuantityKind = QuantityKind> extends Measured<K> {
@@ -111,6 +112,8 @@ export interface CandidateFacts {
   readonly id: string;
   readonly name: string;
   readonly fan: FanFacts | undefined;
+  /** Figures of a fan of the same frame that are trusted, from its data sheet; the claim is held against them. */
+  readonly trusted: FanFigures | undefined;
   readonly duct: { readonly duct: DuctFacts; readonly outlets: readonly OutletFacts[]; readonly leaks: readonly LeakFacts[] } | undefined;
   readonly price: number;
   readonly handsTime: number;

@@ -3,6 +3,7 @@ import type { AirPath, CandidateFacts, Fact, FanOutputFacts, OutletFacts, PathRe
 import type { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
+import type { FanFigures } from './rating-credibility';
 import { pressureAtAltitude, STANDARD_PRESSURE } from './air';
 
 const ZERO_CELSIUS = 273.15;
@@ -49,6 +50,7 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
     const candidate: CandidateFacts = {
       id: `candidate-${k + 1}`,
       name, fan, duct,
+      trusted: fields.has('trusted') ? readTrusted(fields.object('trusted')) : undefined,
       price: fields.money('price'),
       handsTime: fields.quantity('hands', 'time', { min: 0 })?.value ?? (fan === undefined ? 25 * 60 : 40 * 60),
       printingTime: fields.quantity('printing', 'time', { min: 0 })?.value ?? 0,
@@ -56,6 +58,21 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
     fields.close();
     return candidate;
   });
+}
+
+/** Figures of a trusted fan of the same frame. Without its free flow there is nothing to hold a claim against. */
+function readTrusted(fields: PathFields): FanFigures | undefined {
+  const freeFlow = fields.quantity('freeFlow', 'volume-flow', { moreThan: 0, max: 0.05 });
+  const speed = fields.quantity('speed', 'rotation-speed', { moreThan: 0, max: 1000 });
+  const voltage = fields.quantity('voltage', 'voltage', { moreThan: 0, max: 60 });
+  const current = fields.quantity('current', 'current', { moreThan: 0, max: 10 });
+  const currentIsLargest = fields.yes('currentIsLargest');
+  fields.close();
+  if (freeFlow === undefined) return undefined;
+  return {
+    freeFlow: freeFlow.value, currentIsLargest,
+    ...(speed === undefined ? {} : { speed: speed.value }), ...(voltage === undefined ? {} : { voltage: voltage.value }), ...(current === undefined ? {} : { current: current.value }),
+  };
 }
 
 const KIND_OF_READING = {

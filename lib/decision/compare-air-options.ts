@@ -1,7 +1,7 @@
 import {
   airOfPath, areaOf, bestOutletArea, bottleneckOf, credibilityOf, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, inputLayout, operatingPoint,
   readingConflicts, samplePath, sectionOf, updateByReadings, variantOfToday,
-  type Air, type AirOption, type AirPath, type AirPathResult, type OperatingResult, type OutletResult, type PathVariant, type SampledPath, type UpdatedInputs,
+  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type OperatingResult, type OutletResult, type PathVariant, type SampledPath, type UpdatedInputs,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
 import { bandOf, chanceAtLeast } from './air-bands';
@@ -55,7 +55,7 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
     samples: set.samples,
     today: operatingOf(pathToday),
     outlets: outletsOf(today, pathToday),
-    beforeReadings: prior === undefined ? undefined : { today: operatingOf(prior), outlets: outletsOf(today, prior) },
+    beforeReadings: prior === undefined ? undefined : { today: operatingOf(prior), outlets: outletsOf(today, prior), fanCurve: fanCurveEdges(today, air, prior) },
     bottleneck: bottleneckOf(operatingOf(pathToday).shareOfFreeFlow.value),
     fanCurve: fanCurveEdges(today, air, pathToday),
     ...coolingFacts(path, options),
@@ -124,7 +124,12 @@ function newFanFacts(change: AirChange, path: AirPath): Pick<AirOption, 'electri
     ...(voltage === undefined ? {} : { voltage: voltage.value }),
     ...(maxPressure.basis === 'given' ? { maxPressure: maxPressure.value } : {}),
   };
-  return { electricalFit: electricalFit(fan, path.output), credibility: fan.claim === 'advertised' ? credibilityOf(claim, fan.kind, fan.frame) : undefined };
+  return { electricalFit: electricalFit(fan, path.output), credibility: fan.claim === 'advertised' ? credibilityOf(claim, fan.kind, fan.frame, trustedFor(fanSlot, path)) : undefined };
+}
+
+/** The trusted figures beside the fan in a slot; slots count the candidates that bring a fan. */
+function trustedFor(fanSlot: number, path: AirPath): FanFigures | undefined {
+  return path.candidates.filter((candidate) => candidate.fan !== undefined)[fanSlot - 1]?.trusted;
 }
 
 /**
