@@ -57,28 +57,27 @@ describe('the sampled path', () => {
     ['a leak at the fork', { ...today, leaks: today.leaks.map((leak) => ({ ...leak, at: 'fork' as const })) }],
   ];
 
-  it.each(variants)('agrees with the full solver within half a percent: %s', (_, variant) => {
+  it.each(variants)('agrees with the full solver within a thousandth: %s', (_, variant) => {
     const sampled = samplePath(variant, air, still(drawInputs(inputLayout(1, 1), 3, 1)));
     const network = fanBranchesOf(variant)[0]?.network;
     if (network === undefined) throw new Error('a network expected');
     const full = operatingPoint(fanCurveOf(variant.fan, air), network, air);
-    expect((sampled.flow[2] ?? 0) / full.flow).toBeCloseTo(1, 2);
-    expect(Math.abs((sampled.flow[2] ?? 0) / full.flow - 1)).toBeLessThan(0.005);
-    full.outlets.forEach((outlet, k) => expect(Math.abs((sampled.outlets[k]?.speed[2] ?? 0) / outlet.jetSpeed - 1)).toBeLessThan(0.005));
+    expect(Math.abs((sampled.flow[2] ?? 0) / full.flow - 1)).toBeLessThan(0.001);
+    full.outlets.forEach((outlet, k) => expect(Math.abs((sampled.outlets[k]?.speed[2] ?? 0) / outlet.jetSpeed - 1)).toBeLessThan(0.001));
   });
 
-  it('leaves out less than half a percent by reading friction once: nineteen of twenty samples, against the settled ones', () => {
+  it('leaves out less than a quarter percent by reading friction once, in nineteen of twenty samples, against the settled ones', () => {
     const inputs = drawInputs(inputLayout(1, 1), 400, 9);
     const quick = samplePath(today, air, inputs).flow;
     const { columns } = inputs.layout;
     const apart = Array.from({ length: 400 }, (_, s) => {
-      // The same sample twice over: the second starts from its own flow.
-      const alone = new Float64Array(columns * 2);
-      for (let column = 0; column < columns; column += 1) alone.fill(inputs.deviates[column * 400 + s] ?? 0, column * 2, column * 2 + 2);
-      const settled = samplePath(today, air, { count: 2, layout: inputs.layout, deviates: alone, multipliers: new Map() }).flow[1] ?? 0;
+      // A sample alone is its own middle, so friction settles at its own flow.
+      const alone = Float64Array.from({ length: columns }, (_unused, column) => inputs.deviates[column * 400 + s] ?? 0);
+      const settled = samplePath(today, air, { count: 1, layout: inputs.layout, deviates: alone, multipliers: new Map() }).flow[0] ?? 0;
       return Math.abs((quick[s] ?? 0) / settled - 1);
     }).sort((a, b) => a - b);
-    expect(apart[380]).toBeLessThan(0.005);
+    expect(apart[380]).toBeLessThan(0.0025);
+    expect(apart[399]).toBeLessThan(0.005);
   });
 
   it('gives each of two fans with ducts of their own the flow of a single one', () => {
