@@ -1,10 +1,10 @@
 import type { CaseFile } from '../cases';
-import { answer, type Answer, type Net, type Outcome } from '../inference';
+import { answer, prepare, type Answer, type CauseFactor, type Net, type Outcome, type Prepared } from '../inference';
 import type { BranchId, Knowledge } from '../knowledge';
 import type { Problem } from '../problems';
-import { atWorkNow, buildNet, type CaseNet } from './build-net';
+import { buildNet, type CaseNet } from './build-net';
 import { evidenceOf, type Evidence } from './evidence';
-import { havingAHand } from './having-a-hand';
+import { havingAHand, isAnythingFound, presentNow } from './having-a-hand';
 import { likelyRange, type Band } from './likely-range';
 
 /** A cause with its chance of being at work in this failure. Several can be at work at once, so chances do not sum to 1. */
@@ -19,6 +19,9 @@ export interface RankedCause {
   /** 90 % of plausible readings of the knowledge base's figures give a chance between these. */
   readonly low: number;
   readonly high: number;
+  /** Best and worst place in the ranking, 1 first, over the same readings; its own place while no bands are reckoned. */
+  readonly bestRank: number;
+  readonly worstRank: number;
   /** Chance before anything was told, in the circumstances of this machine and print. */
   readonly before: number;
 }
@@ -49,6 +52,8 @@ export interface Diagnosis {
   readonly problems: readonly Problem[];
   readonly net: CaseNet;
   readonly answer: Answer;
+  /** The finished run behind it, for what-if questions at one sweep each. */
+  readonly prepared: Prepared;
 }
 
 /** Too many findings at once for an exact answer; confirming or withdrawing the first of these helps most. */
@@ -74,19 +79,27 @@ export interface DiagnoseOptions {
 export function diagnose(file: CaseFile, knowledge: Knowledge, options: DiagnoseOptions = {}): Diagnosis | TooMuchAtOnce {
   const { items, problems } = evidenceOf(file, knowledge);
   const net = buildNet(file, items, knowledge, options.fading);
-  const outcome = answer(net.net);
+  const outcome = prepare(net.net, { levels: false });
   if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: outcome.confirmFirst.map((gate) => net.gates[gate]?.about ?? ''), items, problems };
   if (outcome.kind === 'impossible') throw new Error('diagnose: got evidence of probability 0, expected tables without zeros');
-  const bands = likelyRange(net.net, options.copies ?? 100);
-  const acting = havingAHand(net, outcome);
+  const { prepared } = outcome;
+  const isFound = isAnythingFound(net);
+  const chances: Chances = { present: presentNow(prepared.states, prepared.firstState), acting: havingAHand(prepared, prepared.firstState, isFound) };
+  const bands = likelyRange(prepared, isFound, options.copies ?? 100);
   return {
     kind: 'diagnosis',
-    causes: rankedCauses(net, outcome, acting, bands, knowledge),
-    branches: rankedBranches(net, outcome, acting, knowledge),
-    unexplained: unexplainedOf(net, outcome),
-    conflict: conflictOf(net.net, outcome.logEvidence),
-    items, problems, net, answer: outcome,
+    causes: rankedCauses(net, chances, bands, knowledge),
+    branches: rankedBranches(net, prepared, chances, knowledge),
+    unexplained: unexplainedOf(net, prepared.answer),
+    conflict: conflictOf(net.net, prepared.logEvidence),
+    items, problems, net, answer: prepared.answer, prepared,
   };
+}
+
+/** Per cause of the net: chance that it is there now, and that it is there and had a hand in something found. */
+interface Chances {
+  readonly present: Float64Array;
+  readonly acting: Float64Array;
 }
 
 /** Log evidence of a net that is known to be answerable; throws otherwise. */
@@ -95,52 +108,48 @@ export function logEvidenceOf(outcome: Outcome): number {
   return outcome.logEvidence;
 }
 
-function rankedCauses(net: CaseNet, result: Answer, acting: readonly number[], bands: readonly Band[], knowledge: Knowledge): RankedCause[] {
+function rankedCauses(net: CaseNet, { present, acting }: Chances, bands: readonly Band[], knowledge: Knowledge): RankedCause[] {
   return net.causes
-    .map((id, index): RankedCause => {
+    .map((id, index) => ({ id, index, present: present[index] ?? 0, probability: acting[index] ?? 0 }))
+    .sort((a, b) => b.probability - a.probability || b.present - a.present || (a.id < b.id ? -1 : 1))
+    .map(({ id, index, present: there, probability }, place): RankedCause => {
       const cause = knowledge.causes[id];
-      const present = atWorkNow(result.states[index] ?? []);
-      const probability = acting[index] ?? present;
-      // The band is that of its presence; the share of it that acts is taken as known.
-      const share = present > 0 ? probability / present : 0;
-      const band = bands[index] ?? { low: present, high: present };
+      const band = bands[index] ?? { low: probability, high: probability, bestRank: place + 1, worstRank: place + 1 };
       const weights = net.net.causes[index]?.weights ?? [1];
       return {
-        id, title: cause?.title ?? id, part: cause?.part ?? 'settings', probability, present,
-        low: Math.min(band.low * share, probability), high: Math.max(band.high * share, probability),
+        id, title: cause?.title ?? id, part: cause?.part ?? 'settings', probability, present: there,
+        low: Math.min(band.low, probability), high: Math.max(band.high, probability),
+        bestRank: Math.min(band.bestRank, place + 1), worstRank: Math.max(band.worstRank, place + 1),
         before: 1 - (weights[0] ?? 1) / weights.reduce((sum, weight) => sum + weight, 0),
       };
-    })
-    .sort((a, b) => b.probability - a.probability || b.present - a.present || (a.id < b.id ? -1 : 1));
+    });
 }
 
 /**
  * Chance that at least one cause of a branch that had a hand in this is there: one minus the share of evidence left when
  * none of them may be. Causes that nothing told points to are left out.
  */
-function rankedBranches(net: CaseNet, result: Answer, acting: readonly number[], knowledge: Knowledge): RankedBranch[] {
+function rankedBranches(net: CaseNet, prepared: Prepared, { present, acting }: Chances, knowledge: Knowledge): RankedBranch[] {
   const members = new Map<BranchId, number[]>();
   net.causes.forEach((id, index) => {
     const part = knowledge.causes[id]?.part ?? 'settings';
     members.set(part, [...(members.get(part) ?? []), index]);
   });
   const chance = (index: number): number => acting[index] ?? 0;
-  const involved = (index: number): boolean => chance(index) > 0.5 * atWorkNow(result.states[index] ?? []);
+  const involved = (index: number): boolean => chance(index) > 0.5 * (present[index] ?? 0);
   return [...members]
     .map(([part, indices]) => ({
       part,
-      probability: atLeastOne(net.net, result, indices.filter(involved)),
+      probability: atLeastOne(net.net, prepared, indices.filter(involved)),
       causes: [...indices].sort((a, b) => chance(b) - chance(a)).map((index) => net.causes[index] ?? ''),
     }))
     .sort((a, b) => b.probability - a.probability);
 }
 
-function atLeastOne(net: Net, result: Answer, indices: readonly number[]): number {
+function atLeastOne(net: Net, prepared: Prepared, indices: readonly number[]): number {
   if (indices.length === 0) return 0;
-  const chosen = new Set(indices);
-  const causes = net.causes.map((cause, index) => (chosen.has(index) ? { weights: cause.weights.map((weight, state) => (state === cause.weights.length - 1 ? 0 : weight)) } : cause));
-  const without = answer({ ...net, causes });
-  return without.kind === 'answer' ? Math.min(1, Math.max(0, 1 - Math.exp(without.logEvidence - result.logEvidence))) : 1;
+  const none = indices.map((cause): CauseFactor => ({ cause, factors: (net.causes[cause]?.weights ?? []).map((_, state, all) => (state === all.length - 1 ? 0 : 1)) }));
+  return Math.min(1, Math.max(0, 1 - Math.exp(prepared.logEvidenceIf(none) - prepared.logEvidence)));
 }
 
 function unexplainedOf(net: CaseNet, result: Answer): Unexplained {

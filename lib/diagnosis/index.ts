@@ -3,7 +3,8 @@ export type { DiagnoseOptions, Diagnosis, RankedBranch, RankedCause, TooMuchAtOn
 export { comparableReading, evidenceOf, type Evidence } from './evidence';
 export { circumstancesHold, priorInCircumstances } from './circumstances';
 export { decibans, weightsOfEvidence, type Weight } from './explain';
-export { expectedBelow, expectedDensity, expectedReading, nextChecks, outcomesOf, summedEntropy, type CheckOutcome, type ExpectedReading, type NextCheck, type NextCheckOptions } from './next-checks';
+export { expectedBelow, expectedDensity, expectedReading, outcomesOf, type CheckOutcome, type ExpectedReading } from './check-outcomes';
+export { nextChecks, summedEntropy, type NextCheck, type NextCheckOptions } from './next-checks';
 export { chanceOfCure, rankRemedies, type RankedRemedy } from './rank-remedies';
 export { minutesToCure, type MinutesToCure } from './minutes-to-cure';
 export { readingLikelihoods, studentDensity } from './reading-likelihood';

@@ -2,7 +2,8 @@ import { beforeCallingHelp, orderByOddsOverCost, prepare, scenariosOf, type Repa
 import type { Knowledge, KnownCheck } from '../knowledge';
 import { chanceOfClass } from '../knowledge';
 import type { Diagnosis } from './diagnose';
-import type { CheckOutcome, NextCheck } from './next-checks';
+import type { CheckOutcome } from './check-outcomes';
+import type { NextCheck } from './next-checks';
 import { orderedModels, sameModel } from './reading-levels';
 import { readingLikelihoods } from './reading-likelihood';
 import { costInMinutes } from './rank-remedies';

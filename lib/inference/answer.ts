@@ -69,7 +69,7 @@ export function answerOf(net: Net, { sweep, cost }: Run, posterior: Posterior, {
   if (wanted) net.gates.forEach((gate, index) => {
     if (levels[index]?.length === 0 && gate.weights.some((weight) => weight !== gate.weights[0])) levels[index] = levelsByTrial(net, index);
   });
-  return { states: rowsPerCause(model.firstState, posterior.states), logEvidence, leakAlone, levels, cost };
+  return { states: rowsPerCause(model.firstState, posterior.states), silent: rowsPerCause(model.firstState, posterior.silent), logEvidence, leakAlone, levels, cost };
 }
 
 /** One level is certain, or nothing can be said without a sweep. */

@@ -12,13 +12,19 @@ export function foldedRow(model: Model, digit: Digit, weights: Float64Array): Di
   return row;
 }
 
+/** Where the posterior of causes is written, flat over all states: of each state, and of it contributing nothing. */
+export interface CausePosterior {
+  readonly states: Float64Array;
+  readonly silent: Float64Array;
+}
+
 /**
  * Posterior of the causes folded into a digit.
  *
  * `worth[c]` is what the rest of the evidence says of the digit when they, the leak and known earlier gates together
  * contribute class c. Each cause is set against the product of all others, so nothing is divided out.
  */
-export function foldedPosteriors(model: Model, digit: Digit, weights: Float64Array, worth: Float64Array, states: Float64Array): void {
+export function foldedPosteriors(model: Model, digit: Digit, weights: Float64Array, worth: Float64Array, out: CausePosterior): void {
   const { folded, base } = digit;
   const mixtures = folded.map((cause) => mixture(model, cause, weights, new Float64Array(base.length)));
   const after = suffixes(mixtures, base.length);
@@ -26,7 +32,7 @@ export function foldedPosteriors(model: Model, digit: Digit, weights: Float64Arr
   for (let j = 0; j < folded.length; j++) {
     const others = before.slice();
     takeLarger(others, after[j + 1] ?? base);
-    foldedPosterior(model, folded[j], others, weights, worth, states);
+    foldedPosterior(model, folded[j], others, weights, worth, out);
     takeLarger(before, mixtures[j] ?? base);
   }
 }
@@ -58,18 +64,24 @@ export function takeLarger(level: Distribution, other: Distribution): void {
   }
 }
 
-function foldedPosterior(model: Model, folded: FoldedCause | undefined, others: Distribution, weights: Float64Array, worth: Float64Array, states: Float64Array): void {
+function foldedPosterior(model: Model, folded: FoldedCause | undefined, others: Distribution, weights: Float64Array, worth: Float64Array, { states, silent }: CausePosterior): void {
   if (folded === undefined) return;
   const first = model.firstState[folded.cause] ?? 0;
   const count = folded.contributes.length + 1;
+  const untouched = worthOf(others, worth);
   let total = 0;
   for (let k = 0; k < count; k++) {
+    const weight = weights[first + k] ?? 0;
     const row = k === 0 ? undefined : folded.contributes[k - 1];
-    const joint = (weights[first + k] ?? 0) * (row === undefined ? worthOf(others, worth) : worthWith(others, row, worth));
+    const joint = weight * (row === undefined ? untouched : worthWith(others, row, worth));
     states[first + k] = joint;
+    silent[first + k] = weight * (row?.[0] ?? 1) * untouched;
     total += joint;
   }
-  for (let s = first; s < first + count; s++) states[s] = (states[s] ?? 0) / total;
+  for (let s = first; s < first + count; s++) {
+    states[s] = (states[s] ?? 0) / total;
+    silent[s] = (silent[s] ?? 0) / total;
+  }
 }
 
 /** suffixes[j] is what the mixtures from j on contribute together. */

@@ -75,6 +75,11 @@ export interface Cost {
 export interface Answer {
   /** Per cause: probability of each state; state 0 first. */
   readonly states: readonly (readonly number[])[];
+  /**
+   * Per cause and state: probability that it is in this state and contributes to no gate that takes part (state 0: the
+   * same as in `states`). What is left of a present state had a hand in something, or in a level that cannot be told apart.
+   */
+  readonly silent: readonly (readonly number[])[];
   /** Natural log of the probability (or likelihood) of all evidence together. */
   readonly logEvidence: number;
   /**

@@ -1,9 +1,9 @@
 import { mulberry32 } from './mulberry32';
 import type { Gate, LevelTable, Net } from './net';
-import type { Prepared } from './prepared';
+import type { Lookahead, Prepared } from './prepared';
 
 export interface RankBand {
-  /** 5th and 95th percentile, over the copies, of the probability that the cause is present. */
+  /** 5th and 95th percentile, over the copies, of the chance of the cause (see `chances`). */
   readonly low: number;
   readonly high: number;
   /** Best and worst rank, 1 first, between which it stays in 90 % of the copies. */
@@ -19,6 +19,8 @@ export interface RankBandOptions {
   /** Standard deviation of the noise on every log odds, nats; default 0.5, which is a factor of 1.65 either way. */
   readonly sd?: number;
   readonly seed?: number;
+  /** Chance of every cause by which it is ranked, from the posterior of a copy; default that it is present in any state. */
+  readonly chances?: (copy: Lookahead) => Float64Array;
 }
 
 /**
@@ -30,12 +32,13 @@ export interface RankBandOptions {
 export function rankBands(prepared: Prepared, options: RankBandOptions = {}): RankBand[] {
   const normal = normalNoise(mulberry32(options.seed ?? 1), options.sd ?? 0.5);
   const { firstState, net } = prepared;
-  const causes = net.causes.length;
+  const present = (seen: Lookahead): Float64Array => Float64Array.from(net.causes, (_, cause) => 1 - (seen.states[firstState[cause] ?? 0] ?? 0));
+  const chances = options.chances ?? present;
   const copies: Float64Array[] = [];
   for (let copy = 0; copy < (options.copies ?? 100); copy++) {
     const seen = prepared.whatIfNet(perturbed(net, normal), true);
     if ('kind' in seen || seen.logEvidence === -Infinity) continue;
-    copies.push(Float64Array.from({ length: causes }, (_, cause) => 1 - (seen.states[firstState[cause] ?? 0] ?? 0)));
+    copies.push(chances(seen));
   }
   const ranks = copies.map(ranksOf);
   return net.causes.map((_, cause) => bandOf(cause, copies, ranks));

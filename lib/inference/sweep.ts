@@ -26,6 +26,8 @@ import {
 export interface Posterior {
   /** Probability of every state of every cause, flat as `Model.weights`. */
   readonly states: Float64Array;
+  /** As `states`, together with the cause contributing nothing to any digit. */
+  readonly silent: Float64Array;
   /** Per digit: probability of each class. */
   readonly classes: readonly Float64Array[];
   /** Per digit: probability that only the leak reaches the class it is in, and that this is not class 0. */
@@ -82,6 +84,7 @@ export class Sweep {
     const { model } = this;
     const posterior: Posterior = {
       states: new Float64Array(weights.length),
+      silent: new Float64Array(weights.length),
       classes: model.digits.map(({ radix }) => new Float64Array(radix)),
       leakAlone: new Float64Array(model.digits.length),
     };
@@ -117,7 +120,7 @@ export class Sweep {
     const end = this.model.firstState[cause + 1] ?? 0;
     let sum = 0;
     for (let s = first; s < end; s++) sum += weights[s] ?? 0;
-    for (let s = first; s < end; s++) posterior.states[s] = (weights[s] ?? 0) / sum;
+    for (let s = first; s < end; s++) posterior.states[s] = posterior.silent[s] = (weights[s] ?? 0) / sum;
   }
 
   #digit(digit: number): Digit {
@@ -208,7 +211,7 @@ export class Sweep {
         const digit = this.#digit(step.digit);
         const perClass = new Float64Array(step.place.radix);
         for (let c = 0; c < perClass.length; c++) perClass[c] = dot(before, this.#worth, c * step.sizeIn, step.sizeIn) * (c > 0 && c === perClass.length - 1 ? digit.lift : 1);
-        foldedPosteriors(this.model, digit, weights, perClass, posterior.states);
+        foldedPosteriors(this.model, digit, weights, perClass, posterior);
         const row = atIndex(this.#openRows, step.digit, 'digit');
         setScaled(this.#worthBefore, 0, this.#worth, row[0] ?? 0, step.sizeIn);
         for (let c = 1; c < perClass.length; c++) addScaledFrom(this.#worthBefore, this.#worth, c * step.sizeIn, row[c] ?? 0, step.sizeIn);
@@ -247,17 +250,22 @@ export class Sweep {
     const first = this.model.firstState[cause] ?? 0;
     const size = step.sizeIn;
     // Each worth goes through the scratch table, so that the one after the step stays readable for the next state.
-    let total = (weights[first] ?? 0) * setScaledAndDot(this.#worthBefore, this.#worth, weights[first] ?? 0, before, size);
-    posterior.states[first] = total;
+    const untouched = setScaledAndDot(this.#worthBefore, this.#worth, weights[first] ?? 0, before, size);
+    let total = (weights[first] ?? 0) * untouched;
+    posterior.states[first] = posterior.silent[first] = total;
     for (let k = 1; k < states; k++) {
       const offset = kept ? k * size : 0;
       const weight = weights[first + k] ?? 0;
       const isMoved = contributeEachBack(this.#worth, offset, this.#scratch, size, touches, step.touches, k);
       const joint = weight * addScaledAndDot(this.#worthBefore, isMoved ? this.#scratch : this.#worth, isMoved ? 0 : offset, weight, before, size);
       posterior.states[first + k] = joint;
+      posterior.silent[first + k] = weight * silence(touches, k) * (kept ? dot(before, this.#worth, offset, size) : untouched);
       total += joint;
     }
-    for (let s = first; s < first + states; s++) posterior.states[s] = (posterior.states[s] ?? 0) / total;
+    for (let s = first; s < first + states; s++) {
+      posterior.states[s] = (posterior.states[s] ?? 0) / total;
+      posterior.silent[s] = (posterior.silent[s] ?? 0) / total;
+    }
     this.#swap();
   }
 
@@ -309,6 +317,13 @@ export class Sweep {
   #swap(): void {
     [this.#worth, this.#worthBefore] = [this.#worthBefore, this.#worth];
   }
+}
+
+/** Chance that state k of a cause contributes nothing to any of its digits. */
+function silence(touches: SweptCause['touches'], k: number): number {
+  let product = 1;
+  for (const { rows } of touches) product *= rows[k - 1]?.at[0] ?? 1;
+  return product;
 }
 
 function tablesFor(steps: readonly Step[]): Float64Array[] {

@@ -131,8 +131,32 @@ describe('a diagnosis', () => {
     expect(yesNo.length).toBeGreaterThan(2);
     for (const row of yesNo) {
       expect(row.outcomes.reduce((sum, outcome) => sum + outcome.chance, 0)).toBeCloseTo(1, 12);
-      result.net.causes.forEach((id, index) => expect(row.outcomes.reduce((sum, outcome) => sum + outcome.chance * (outcome.after[index] ?? 0), 0)).toBeCloseTo(present(result, id), 10));
+      result.net.causes.forEach((id, index) => expect(row.outcomes.reduce((sum, outcome) => sum + outcome.chance * (outcome.present[index] ?? 0), 0)).toBeCloseTo(present(result, id), 10));
     }
+  });
+
+  it('foresees for every outcome of a check what the ranking says once it is told', () => {
+    const result = diagnosed(curled, knowledge);
+    const findings: string[] = [];
+    const next = nextChecks(result, knowledge);
+    const some = [...next.slice(0, 8), ...next.filter((row) => row.outcomes[0]?.label === 'reading').slice(0, 6)];
+    for (const row of some) {
+      const answer = knowledge.checks[row.check]?.answer;
+      for (const outcome of row.outcomes) {
+        const told = outcome.value === undefined ? { answer: outcome.label } : answer?.kind === 'quantity' && answer.compareWith === undefined ? undefined : { result: { quantity: 'ratio', value: outcome.value, plusMinus: 0, unit: '1' } };
+        if (!told) continue;
+        const then = diagnosed({ ...curled, findings: [{ check: row.check, method: row.method, ...told }] }, knowledge);
+        if (then.problems.length > 0) continue;
+        const ranked = new Map(then.causes.map((cause) => [cause.id, cause]));
+        result.net.causes.forEach((id, index) => {
+          const cause = ranked.get(id);
+          if (Math.abs((outcome.after[index] ?? NaN) - (cause?.probability ?? NaN)) > 1e-9) findings.push(`${row.check} ${outcome.label} ${id}: ${outcome.after[index]}, then ${cause?.probability}`);
+          if (Math.abs((outcome.present[index] ?? NaN) - (cause?.present ?? NaN)) > 1e-9) findings.push(`${row.check} ${outcome.label} ${id} there: ${outcome.present[index]}, then ${cause?.present}`);
+        });
+      }
+    }
+    expect(some.length).toBeGreaterThan(12);
+    expect(findings.slice(0, 10)).toEqual([]);
   });
 
   it('says so when so much is ticked that an exact answer would take too long, or answers', () => {
