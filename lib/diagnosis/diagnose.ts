@@ -1,5 +1,5 @@
 import type { CaseFile } from '../cases';
-import { answer, prepare, type Answer, type CauseFactor, type Net, type Outcome, type Prepared } from '../inference';
+import { conflict, prepare, type Answer, type CauseFactor, type Net, type Prepared } from '../inference';
 import type { BranchId, Knowledge } from '../knowledge';
 import type { Problem } from '../problems';
 import { buildNet, type CaseNet } from './build-net';
@@ -46,7 +46,7 @@ export interface Diagnosis {
   readonly causes: readonly RankedCause[];
   readonly branches: readonly RankedBranch[];
   readonly unexplained: Unexplained;
-  /** Natural log of (product of single chances / joint chance): above 2 the evidence contradicts itself. */
+  /** Natural log of (product of single chances / joint chance): above 2 the evidence contradicts itself. Reckoned when first asked for. */
   readonly conflict: number;
   readonly items: readonly Evidence[];
   readonly problems: readonly Problem[];
@@ -86,12 +86,13 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
   const isFound = isAnythingFound(net);
   const chances: Chances = { present: presentNow(prepared.states, prepared.firstState), acting: havingAHand(prepared, prepared.firstState, isFound) };
   const bands = likelyRange(prepared, isFound, options.copies ?? 100);
+  let conflictKnown: number | undefined;
   return {
     kind: 'diagnosis',
     causes: rankedCauses(net, chances, bands, knowledge),
     branches: rankedBranches(net, prepared, chances, knowledge),
     unexplained: unexplainedOf(net, prepared.answer),
-    conflict: conflictOf(net.net, prepared.logEvidence),
+    get conflict() { return (conflictKnown ??= conflictOf(net.net)); },
     items, problems, net, answer: prepared.answer, prepared,
   };
 }
@@ -100,12 +101,6 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
 interface Chances {
   readonly present: Float64Array;
   readonly acting: Float64Array;
-}
-
-/** Log evidence of a net that is known to be answerable; throws otherwise. */
-export function logEvidenceOf(outcome: Outcome): number {
-  if (outcome.kind !== 'answer') throw new Error(`logEvidenceOf: got ${outcome.kind}, expected an answer`);
-  return outcome.logEvidence;
 }
 
 function rankedCauses(net: CaseNet, { present, acting }: Chances, bands: readonly Band[], knowledge: Knowledge): RankedCause[] {
@@ -161,11 +156,10 @@ function unexplainedOf(net: CaseNet, result: Answer): Unexplained {
   return { share, byFinding };
 }
 
-function conflictOf(net: Net, logEvidence: number): number {
-  const nothing = (gate: Net['gates'][number]): Net['gates'][number] => ({ ...gate, weights: gate.weights.map(() => 1) });
+/** Undefined conflict (too dense without some gate) counts as none: nothing can be said. */
+function conflictOf(net: Net): number {
   const informed = net.gates.flatMap((gate, index) => (gate.weights.some((weight) => weight !== gate.weights[0]) ? [index] : []));
   if (informed.length < 2) return 0;
-  const alone = informed.map((index) => logEvidenceOf(answer({ ...net, gates: net.gates.map((gate, other) => (other === index ? gate : nothing(gate))) })));
-  const base = logEvidenceOf(answer({ ...net, gates: net.gates.map(nothing) }));
-  return alone.reduce((sum, each) => sum + each - base, 0) - (logEvidence - base);
+  const base = { ...net, gates: net.gates.map((gate) => ({ ...gate, weights: gate.weights.map(() => 1) })) };
+  return conflict(base, informed.map((gate) => ({ kind: 'gate', gate, weights: net.gates[gate]?.weights ?? [] }))) ?? 0;
 }

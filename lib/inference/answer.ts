@@ -38,6 +38,13 @@ export function answer(net: Net, options: AnswerOptions = {}): Outcome {
   return { kind: 'answer', ...answerOf(net, run, run.sweep.backward(run.sweep.model.weights, true), options) };
 }
 
+/** Natural log of the evidence alone, without the posterior; −Infinity when it is impossible, undefined when it is too dense. */
+export function logEvidenceOf(net: Net, limitUnits = LIMIT_UNITS): number | undefined {
+  const run = runOf(net, limitUnits);
+  if (run.kind === 'too-dense') return undefined;
+  return run.kind === 'run' ? run.sweep.logEvidence : -Infinity;
+}
+
 /** A finished forward pass. */
 export interface Run {
   readonly kind: 'run';
@@ -98,8 +105,7 @@ function levelsByTrial(net: Net, index: number): number[] {
 
 function logEvidenceWith(net: Net, index: number, weights: readonly number[]): number {
   const gates = net.gates.map((gate, g) => (g === index ? { ...gate, weights } : gate));
-  const run = runOf({ ...net, gates }, Infinity);
-  return run.kind === 'run' ? run.sweep.logEvidence : -Infinity;
+  return logEvidenceOf({ ...net, gates }, Infinity) ?? -Infinity;
 }
 
 /** Gates that take part, cheapest remaining sweep first when nothing were known of that gate. */

@@ -1,4 +1,4 @@
-import { answer } from './answer';
+import { logEvidenceOf } from './answer';
 import type { Net } from './net';
 import { withEvidence, type EvidenceItem } from './weights-of-evidence';
 
@@ -12,8 +12,8 @@ import { withEvidence, type EvidenceItem } from './weights-of-evidence';
  */
 export function conflict(base: Net, items: readonly EvidenceItem[]): number | undefined {
   const logOf = (some: readonly EvidenceItem[]) => {
-    const found = answer(withEvidence(base, some), { levels: false });
-    return found.kind === 'answer' ? found.logEvidence : undefined;
+    const log = logEvidenceOf(withEvidence(base, some));
+    return log === -Infinity ? undefined : log;
   };
   const none = logOf([]);
   const all = logOf(items);

@@ -1,12 +1,12 @@
 export type { Answer, Cause, Cost, Gate, GateFeed, GateLink, Inhibitor, JointFactor, LevelTable, Net, TooDense } from './net';
-export { answer, LIMIT_UNITS, type AnswerOptions, type Impossible, type Outcome } from './answer';
+export { answer, LIMIT_UNITS, logEvidenceOf, type AnswerOptions, type Impossible, type Outcome } from './answer';
 export { prepare, type CauseFactor, type Lookahead, type Preparation, type Prepared } from './prepared';
 export { scenariosOf, type Scenarios } from './scenarios';
 export type { Check } from './check-question';
 export { expectedEntropyDrop, rankChecks, type CheckScore, type RankingOptions } from './expected-entropy-drop';
 export { decibans, weightsOfEvidence, withEvidence, type EvidenceItem, type ItemWeight, type WeightsOfEvidence, type WeightsOptions } from './weights-of-evidence';
 export { conflict } from './conflict';
-export { rankBands, type RankBand, type RankBandOptions } from './rank-bands';
+export { normalNoise, perturbed, rankBands, type RankBand, type RankBandOptions } from './rank-bands';
 export {
   expectedCost,
   expectedCostOfBatches,

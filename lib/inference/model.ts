@@ -91,7 +91,13 @@ export function modelOf(net: Net, isChecked = false): Model {
 /** Posterior-shaped view of a flat array over all states: one row per cause. */
 export function rowsPerCause(firstState: Int32Array, flat: Float64Array): number[][] {
   const rows: number[][] = [];
-  for (let cause = 0; cause + 1 < firstState.length; cause++) rows.push(Array.from(flat.subarray(firstState[cause], firstState[cause + 1])));
+  for (let cause = 0; cause + 1 < firstState.length; cause++) {
+    const row: number[] = [];
+    const end = firstState[cause + 1] ?? 0;
+    // Array.from on a view walks an iterator: thirty times slower for rows of two.
+    for (let s = firstState[cause] ?? 0; s < end; s++) row.push(flat[s] ?? 0);
+    rows.push(row);
+  }
   return rows;
 }
 
