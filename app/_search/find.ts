@@ -1,4 +1,4 @@
-import Fuse from 'fuse.js';
+import { similarWords, type Similar } from './similar-words';
 import { wordsOf, type Word } from './words';
 
 /** One thing that can be found: its phrases, and how much they weigh against those of other things. */
@@ -23,12 +23,13 @@ interface Phrase {
   readonly stems: readonly string[];
 }
 
-/** How much a word that is only spelled similarly counts. */
-const SIMILAR = 0.75;
+/** How much further phrases of the same thing add; how far a half-said phrase falls short; what one word of many is worth. Estimates, tried on half of the solved cases. */
+const FURTHER_PHRASES = 0.2;
+const WHOLENESS = 0.8;
+const LONE_WORD = 0.7;
 
 /**
- * Makes a finder over many things. Words are stemmed, trade synonyms joined, typing errors forgiven (fuse.js over the
- * vocabulary); a thing scores by its best phrase, by how much of that phrase was said and how telling those words are,
+ * Makes a finder over many things. Words are stemmed, trade synonyms joined, typing errors forgiven; a thing scores by its best phrase, by how much of that phrase was said and how telling those words are,
  * so that a long rambling sentence still finds the few words that matter in it.
  */
 export function makeFinder(things: readonly Findable[]): Finder {
@@ -36,7 +37,7 @@ export function makeFinder(things: readonly Findable[]): Finder {
   const rarity = rarityOfStems(phrases, things.length);
   const postings = new Map<string, number[]>();
   phrases.forEach((phrase, index) => { for (const stem of phrase.stems) postings.set(stem, [...(postings.get(stem) ?? []), index]); });
-  const similar = similarStems([...rarity.keys()]);
+  const similar = similarWords([...rarity.keys()]);
   return (text) => {
     const typed = wordsOf(text.slice(0, 2000));
     const heard = heardStems(typed, rarity, similar);
@@ -50,7 +51,7 @@ export function makeFinder(things: readonly Findable[]): Finder {
       const earlier = best.get(phrase.thing) ?? { score: 0, stems: new Set<string>() };
       for (const stem of phrase.stems) if (heard.has(stem)) earlier.stems.add(stem);
       // Further phrases of the same thing that also fit add a little.
-      best.set(phrase.thing, { score: Math.max(earlier.score, score) + 0.12 * Math.min(earlier.score, score), stems: earlier.stems });
+      best.set(phrase.thing, { score: Math.max(earlier.score, score) + FURTHER_PHRASES * Math.min(earlier.score, score), stems: earlier.stems });
     }
     return [...best]
       .map(([thing, { score, stems }]): Found => ({ id: things[thing]?.id ?? '', score, youWrote: wordsThat(typed, stems, heard) }))
@@ -70,7 +71,7 @@ interface Heard {
   readonly words: readonly Word[];
 }
 
-function heardStems(typed: readonly Word[], rarity: ReadonlyMap<string, number>, similar: (stem: string) => readonly string[]): Map<string, Heard> {
+function heardStems(typed: readonly Word[], rarity: ReadonlyMap<string, number>, similar: (stem: string) => readonly Similar[]): Map<string, Heard> {
   const heard = new Map<string, Heard>();
   const hear = (stem: string, certainty: number, word: Word): void => {
     const earlier = heard.get(stem);
@@ -78,7 +79,7 @@ function heardStems(typed: readonly Word[], rarity: ReadonlyMap<string, number>,
   };
   for (const word of typed) {
     if (rarity.has(word.stem)) hear(word.stem, 1, word);
-    else for (const stem of similar(word.stem)) hear(stem, SIMILAR, word);
+    else for (const { stem, certainty } of similar(word.stem)) hear(stem, certainty, word);
   }
   return heard;
 }
@@ -96,21 +97,7 @@ function scoreOf(phrase: Phrase, heard: ReadonlyMap<string, Heard>, rarity: Read
   }
   if (whole === 0) return 0;
   // Share of the phrase that was said, times how telling it is; one lone common word is not worth much.
-  return (said / whole) ** 1.2 * Math.log(1 + said) * (matched === 1 && phrase.stems.length > 2 ? 0.7 : 1);
-}
-
-/** Stems of the vocabulary that a mistyped stem may have meant; remembered, because people type letter by letter. */
-function similarStems(vocabulary: readonly string[]): (stem: string) => readonly string[] {
-  const fuse = new Fuse(vocabulary, { threshold: 0.34, distance: 12, minMatchCharLength: 3, includeScore: true, ignoreLocation: false });
-  const known = new Map<string, readonly string[]>();
-  return (stem) => {
-    const earlier = known.get(stem);
-    if (earlier) return earlier;
-    const near = stem.length < 4 ? [] : fuse.search(stem, { limit: 4 }).filter((hit) => Math.abs(hit.item.length - stem.length) <= 2).slice(0, 2).map((hit) => hit.item);
-    if (known.size > 5000) known.clear();
-    known.set(stem, near);
-    return near;
-  };
+  return (said / whole) ** WHOLENESS * Math.log(1 + said) * (matched === 1 && phrase.stems.length > 2 ? LONE_WORD : 1);
 }
 
 function wordsThat(typed: readonly Word[], stems: ReadonlySet<string>, heard: ReadonlyMap<string, Heard>): string[] {

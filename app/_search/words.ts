@@ -10,6 +10,7 @@ const EMPTY = new Set(
   ('a an and are as at be been being but by can could did do does doing for from get gets got had has have he her his i if in into is it its just like me my of on or our ' +
     'she so some than that the their them then there these they this to too very was we were what when which while who why will with would you your im ive dont doesnt didnt isnt cant wont ' +
     'about after again all also always am any because before both each even ever every few here how more most much only other over same since still such up down out off really quite please help thing things ' +
+    'um uhm uh er ok okay well basically actually anyway maybe perhaps really kind sort guess think thought know seem seems seemed notice noticed say says said been yesterday today lately already yet ' +
     'print prints printed printing printer machine part parts').split(' '),
 );
 
