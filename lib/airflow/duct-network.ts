@@ -86,13 +86,8 @@ export interface NetworkFlow {
  * Source: energy line with sudden fittings, any fluid mechanics text. Worked: equal slots of 37.5 and 30 mm² share 0.5556 to 0.4444.
  */
 export function networkAt(network: DuctNetwork, air: Air, forkPressure: number): NetworkFlow {
-  if (!(forkPressure > 0)) throw new Error(`networkAt: got fork pressure ${forkPressure} Pa, expected above 0`);
-  const branches = network.outlets.map((outlet) => ({ outlet, flow: branchFlow(outlet, air, forkPressure) }));
-  const outletFlow = branches.reduce((sum, branch) => sum + branch.flow, 0);
-  const forkLeak = leakThrough(network, 'fork', air, forkPressure, outletFlow);
-  const trunkFlow = outletFlow + forkLeak;
-  const pressureBeforeTrunk = forkPressure + network.trunk.reduce((sum, element) => sum + elementLoss(element, air, trunkFlow), 0);
-  const fanLeak = leakThrough(network, 'fan', air, pressureBeforeTrunk, trunkFlow);
+  const { branchFlows, trunkFlow, forkLeak, fanLeak, pressureBeforeTrunk } = stateAt(network, air, forkPressure);
+  const branches = network.outlets.map((outlet, k) => ({ outlet, flow: branchFlows[k] ?? 0 }));
   return {
     flowFromFan: si('volume-flow', trunkFlow + fanLeak),
     pressureAtFan: si('pressure', pressureBeforeTrunk),
@@ -104,6 +99,31 @@ export function networkAt(network: DuctNetwork, air: Air, forkPressure: number):
       ...(forkLeak + fanLeak > 0 ? [{ label: 'leak', group: 'leak' as const, power: forkLeak * forkPressure + fanLeak * pressureBeforeTrunk }] : []),
     ],
   };
+}
+
+/** Flow from the fan (m³/s) and pressure there (Pa) at a fork pressure: what a solver asks for hundreds of times. As `networkAt`. */
+export function demandAt(network: DuctNetwork, air: Air, forkPressure: number): { readonly flow: number; readonly pressure: number } {
+  const { trunkFlow, fanLeak, pressureBeforeTrunk } = stateAt(network, air, forkPressure);
+  return { flow: trunkFlow + fanLeak, pressure: pressureBeforeTrunk };
+}
+
+interface NetworkState {
+  readonly branchFlows: readonly number[];
+  readonly trunkFlow: number;
+  readonly forkLeak: number;
+  readonly fanLeak: number;
+  readonly pressureBeforeTrunk: number;
+}
+
+function stateAt(network: DuctNetwork, air: Air, forkPressure: number): NetworkState {
+  if (!(forkPressure > 0)) throw new Error(`networkAt: got fork pressure ${forkPressure} Pa, expected above 0`);
+  const branchFlows = network.outlets.map((outlet) => branchFlow(outlet, air, forkPressure));
+  const outletFlow = branchFlows.reduce((sum, flow) => sum + flow, 0);
+  const forkLeak = leakThrough(network, 'fork', air, forkPressure, outletFlow);
+  const trunkFlow = outletFlow + forkLeak;
+  const pressureBeforeTrunk = forkPressure + runResistanceAt(network.trunk, air, trunkFlow) * trunkFlow ** 2;
+  const fanLeak = leakThrough(network, 'fan', air, pressureBeforeTrunk, trunkFlow);
+  return { branchFlows, trunkFlow, forkLeak, fanLeak, pressureBeforeTrunk };
 }
 
 /** The branch's own fittings followed by those that its mouth makes. */
@@ -147,33 +167,62 @@ function mouthElements(outlet: OutletBranch): DuctElement[] {
   }
 }
 
-/** Flow through a branch under a pressure: repeated substitution, which shrinks the error at least by half each round. */
+/**
+ * Flow through a branch under a pressure: repeated substitution, which shrinks the error at least by half each round, carried
+ * on to its limit every other round (Aitken).
+ */
 function branchFlow(outlet: OutletBranch, air: Air, pressure: number): number {
   const elements = branchElements(outlet);
+  const next = (flow: number): number => Math.sqrt(pressure / runResistanceAt(elements, air, flow));
   let flow = outlet.area * Math.sqrt(pressure / air.density);
-  for (let round = 0; round < 100; round += 1) {
-    const resistance = elements.reduce((sum, element) => sum + resistanceOf(element, air, flow), 0);
-    const next = Math.sqrt(pressure / resistance);
-    if (Math.abs(next - flow) <= 1e-12 * next) return next;
-    flow = next;
+  for (let round = 0; round < 50; round += 1) {
+    const once = next(flow);
+    if (Math.abs(once - flow) <= 1e-12 * once) return once;
+    const twice = next(once);
+    const bend = twice - 2 * once + flow;
+    const limit = bend === 0 ? twice : flow - (once - flow) ** 2 / bend;
+    flow = limit > 0.5 * twice && limit < 2 * twice ? limit : twice;
   }
   return flow;
+}
+
+/** Resistance of elements in a row, Pa·s²/m⁶: fittings once and for all, friction at the flow. */
+function runResistanceAt(elements: readonly DuctElement[], air: Air, flow: number): number {
+  const run = splitRun(elements);
+  let perHalfDensity = run.fittings;
+  for (const straight of run.straights) perHalfDensity += lossCoefficientOf(straight, air, flow) / referenceAreaOf(straight) ** 2;
+  return (air.density / 2) * perHalfDensity;
+}
+
+interface SplitRun {
+  /** Sum of coefficient over area squared, 1/m⁴. */
+  readonly fittings: number;
+  readonly straights: readonly DuctElement[];
+}
+
+/** Runs that were met before. */
+const RUNS = new WeakMap<readonly DuctElement[], SplitRun>();
+
+function splitRun(elements: readonly DuctElement[]): SplitRun {
+  const known = RUNS.get(elements);
+  if (known !== undefined) return known;
+  const run = {
+    fittings: elements.reduce((sum, element) => (element.kind === 'fitting' ? sum + element.coefficient / element.area ** 2 : sum), 0),
+    straights: elements.filter((element) => element.kind === 'straight'),
+  };
+  RUNS.set(elements, run);
+  return run;
 }
 
 function leakThrough(network: DuctNetwork, place: LeakGap['at'], air: Air, totalPressure: number, flowPast: number): number {
   const motion = network.mode === 'total' ? (air.density / 2) * (flowPast / network.trunkArea) ** 2 : 0;
   const staticPressure = Math.max(0, totalPressure - motion);
-  return network.leaks
-    .filter((leak) => leak.at === place)
-    .reduce((sum, leak) => sum + leak.dischargeCoefficient * leak.area * Math.sqrt((2 * staticPressure) / air.density), 0);
-}
-
-function resistanceOf(element: DuctElement, air: Air, flow: number): number {
-  return ((air.density / 2) * lossCoefficientOf(element, air, flow)) / referenceAreaOf(element) ** 2;
+  const speed = Math.sqrt((2 * staticPressure) / air.density);
+  return network.leaks.reduce((sum, leak) => (leak.at === place ? sum + leak.dischargeCoefficient * leak.area * speed : sum), 0);
 }
 
 function elementLoss(element: DuctElement, air: Air, flow: number): number {
-  return resistanceOf(element, air, flow) * flow ** 2;
+  return (((air.density / 2) * lossCoefficientOf(element, air, flow)) / referenceAreaOf(element) ** 2) * flow ** 2;
 }
 
 function lossAt(element: DuctElement, air: Air, flow: number): LossAtElement {

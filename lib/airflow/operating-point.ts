@@ -1,6 +1,6 @@
 import { si, type Si } from '@/lib/units';
 import type { Air } from './air';
-import { networkAt, type DuctNetwork, type LossGroup, type OutletFlow } from './duct-network';
+import { demandAt, networkAt, type DuctNetwork, type LossGroup, type OutletFlow } from './duct-network';
 import type { CurvePoint, FanCurve } from './fan-curve';
 
 /** Where the fan's curve and the duct's curve meet. */
@@ -52,29 +52,28 @@ export function operatingPoint(curve: FanCurve, network: DuctNetwork, air: Air):
  */
 export function ductCurvePoints(network: DuctNetwork, air: Air, maxFlow: number, count: number): CurvePoint[] {
   checkAreas(network);
-  const atOnePascal = networkAt(network, air, 1).flowFromFan;
+  const atOnePascal = demandAt(network, air, 1).flow;
   const top = (maxFlow / atOnePascal) ** 2;
   return Array.from({ length: count }, (_, k) => {
     if (k === 0) return { flow: 0, pressure: 0 };
-    const state = networkAt(network, air, top * (k / (count - 1)) ** 2);
-    return { flow: state.flowFromFan, pressure: Math.max(0, state.pressureAtFan - motionAtFan(network, air, state.flowFromFan)) };
+    const { flow, pressure } = demandAt(network, air, top * (k / (count - 1)) ** 2);
+    return { flow, pressure: Math.max(0, pressure - motionAtFan(network, air, flow)) };
   });
 }
 
 /** Pressure that the network asks at a flow from the fan, Pa (total in `total` mode). Worked: rises with the flow from 0. */
 export function pressureAsked(network: DuctNetwork, air: Air, flow: number): number {
-  const scale = networkAt(network, air, 1);
-  const guess = (flow / scale.flowFromFan) ** 2;
+  const guess = (flow / demandAt(network, air, 1).flow) ** 2;
   const top = 20 * guess;
-  const forkPressure = crossing((p) => top * (1 - networkAt(network, air, p).flowFromFan / flow), 0, top);
-  return networkAt(network, air, forkPressure).pressureAtFan;
+  const forkPressure = crossing((p) => top * (1 - demandAt(network, air, p).flow / flow), 0, top);
+  return demandAt(network, air, forkPressure).pressure;
 }
 
 function sparePressure(curve: FanCurve, network: DuctNetwork, air: Air, forkPressure: number): number {
-  const state = networkAt(network, air, forkPressure);
-  const share = state.flowFromFan / curve.freeFlow;
+  const { flow, pressure } = demandAt(network, air, forkPressure);
+  const share = flow / curve.freeFlow;
   if (share > 1) return -forkPressure;
-  return curve.maxPressure * curve.shape(share) + motionAtFan(network, air, state.flowFromFan) - state.pressureAtFan;
+  return curve.maxPressure * curve.shape(share) + motionAtFan(network, air, flow) - pressure;
 }
 
 function motionAtFan(network: DuctNetwork, air: Air, flow: number): number {
@@ -84,7 +83,7 @@ function motionAtFan(network: DuctNetwork, air: Air, flow: number): number {
 function describe(curve: FanCurve, network: DuctNetwork, air: Air, forkPressure: number, crossings: readonly number[]): OperatingPoint {
   const state = networkAt(network, air, forkPressure);
   const share = Math.min(1, state.flowFromFan / curve.freeFlow);
-  const near = crossings.slice(1).some((other) => networkAt(network, air, other).flowFromFan > 0.9 * state.flowFromFan);
+  const near = crossings.slice(1).some((other) => demandAt(network, air, other).flow > 0.9 * state.flowFromFan);
   const lost = state.losses.reduce((sum, loss) => sum + loss.power, 0);
   return {
     flow: state.flowFromFan,

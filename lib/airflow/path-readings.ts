@@ -1,5 +1,6 @@
 import type { Air } from './air';
 import type { PathReading } from './air-path';
+import { chosenByWeight, inputsOfChosen, pathOfChosen } from './draw-again';
 import type { PathVariant } from './path-network';
 import { samplePath, type SampledPath } from './sampled-path';
 import { seededRandom, normalDeviate, type SeededRandom } from './seeded-random';
@@ -34,6 +35,8 @@ export function readingSpread(reading: PathReading, variant: PathVariant): numbe
 export interface UpdatedInputs {
   readonly inputs: UncertainInputs;
   readonly path: SampledPath;
+  /** The path before the readings. */
+  readonly prior: SampledPath;
   /** Effective number of prior samples under all readings, 1 to count: small means the readings told much. */
   readonly effectiveCount: number;
 }
@@ -47,20 +50,29 @@ export interface UpdatedInputs {
  */
 export function updateByReadings(variant: PathVariant, air: Air, inputs: UncertainInputs, readings: readonly PathReading[], seed: number): UpdatedInputs {
   const prior = samplePath(variant, air, inputs);
-  if (readings.length === 0) return { inputs, path: prior, effectiveCount: inputs.count };
+  if (readings.length === 0) return { inputs, path: prior, prior, effectiveCount: inputs.count };
   const random = seededRandom(seed ^ 0x5eed);
   const columns = movingColumns(inputs, variant);
+  const evaluated = (tried: UncertainInputs): Chain => {
+    const path = samplePath(variant, air, tried);
+    return { inputs: tried, path, fit: logLikelihood(readings, variant, path) };
+  };
   let state: Chain = { inputs, path: prior, fit: logLikelihood(readings, variant, prior) };
   const effective = effectiveCount(state.fit, 1);
+  let spare = inputs.deviates.slice();
   let degree = 0;
   for (let stage = 0; stage < MOST_STAGES && degree < 1; stage += 1) {
     const step = stage === MOST_STAGES - 1 ? 1 - degree : nextStep(state.fit, 1 - degree);
-    state = drawAgain(state, step, columns, variant, air, readings, random);
+    state = drawAgain(state, step, columns, random);
     degree += step;
     const moves = effective > 0.5 * inputs.count ? 1 : 2;
-    for (let move = 0; move < moves; move += 1) state = moveAll(state, degree, columns, variant, air, readings, random);
+    for (let move = 0; move < moves; move += 1) {
+      const left = state.inputs.deviates;
+      state = moveAll(state, spare, degree, columns, evaluated, random);
+      spare = left;
+    }
   }
-  return { inputs: state.inputs, path: state.path, effectiveCount: effective };
+  return { inputs: state.inputs, path: state.path, prior, effectiveCount: effective };
 }
 
 /** Logarithm of the likelihood of all readings, per sample. */
@@ -97,7 +109,7 @@ function nextStep(fit: Float64Array, left: number): number {
   if (effectiveCount(fit, left) >= 0.4 * fit.length) return left;
   let low = 0;
   let high = left;
-  for (let round = 0; round < 20; round += 1) {
+  for (let round = 0; round < 7; round += 1) {
     const middle = (low + high) / 2;
     if (effectiveCount(fit, middle) >= 0.4 * fit.length) low = middle;
     else high = middle;
@@ -106,7 +118,7 @@ function nextStep(fit: Float64Array, left: number): number {
 }
 
 function effectiveCount(fit: Float64Array, share: number): number {
-  const top = fit.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  const top = largest(fit);
   let sum = 0;
   let squares = 0;
   for (const value of fit) {
@@ -117,73 +129,62 @@ function effectiveCount(fit: Float64Array, share: number): number {
   return (sum * sum) / squares;
 }
 
+function largest(values: Float64Array): number {
+  let top = Number.NEGATIVE_INFINITY;
+  for (const value of values) top = Math.max(top, value);
+  return top;
+}
+
 /** Systematic drawing by weight; columns that the readings say nothing about stay where they are. */
-function drawAgain(state: Chain, share: number, columns: readonly number[], variant: PathVariant, air: Air, readings: readonly PathReading[], random: SeededRandom): Chain {
-  const { inputs, fit } = state;
-  const { count } = inputs;
-  const top = fit.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
-  const weights = fit.map((value) => Math.exp(share * (value - top)));
-  const step = weights.reduce((a, b) => a + b, 0) / count;
-  const chosen = new Int32Array(count);
-  let passed = weights[0] ?? 0;
-  let from = 0;
-  let pointer = step * random.uniform();
-  for (let s = 0; s < count; s += 1, pointer += step) {
-    while (pointer > passed && from < count - 1) passed += weights[(from += 1)] ?? 0;
-    chosen[s] = from;
-  }
-  const deviates = inputs.deviates.slice();
-  for (const column of columns) {
-    const start = column * count;
-    for (let s = 0; s < count; s += 1) deviates[start + s] = inputs.deviates[start + (chosen[s] ?? 0)] ?? 0;
-  }
-  return evaluated(withDeviates(inputs.layout, count, deviates), variant, air, readings);
+function drawAgain(state: Chain, share: number, columns: readonly number[], random: SeededRandom): Chain {
+  const top = largest(state.fit);
+  const weights = state.fit.map((value) => Math.exp(share * (value - top)));
+  const chosen = chosenByWeight(weights, random.uniform());
+  const fit = Float64Array.from(chosen, (from) => state.fit[from] ?? 0);
+  return { inputs: inputsOfChosen(state.inputs, chosen, columns), path: pathOfChosen(state.path, chosen), fit };
 }
 
 /** Size of a step, as a share of the prior's spread. */
 const STEP = 0.3;
 const QUANTILES = Float64Array.from({ length: 4096 }, (_, k) => normalDeviate((k + 0.5) / 4096));
 
-function moveAll(state: Chain, degree: number, columns: readonly number[], variant: PathVariant, air: Air, readings: readonly PathReading[], random: SeededRandom): Chain {
-  const { inputs } = state;
-  const { count } = inputs;
+/** One step of every sample, written into `spare` (which holds the same values in all columns that do not move). */
+function moveAll(state: Chain, spare: Float64Array, degree: number, columns: readonly number[], evaluated: (inputs: UncertainInputs) => Chain, random: SeededRandom): Chain {
+  const { count, layout, deviates } = state.inputs;
   const keep = Math.sqrt(1 - STEP * STEP);
-  const deviates = inputs.deviates.slice();
   for (const column of columns) {
-    const start = column * count;
-    for (let s = start; s < start + count; s += 1) {
-      deviates[s] = keep * (deviates[s] ?? 0) + STEP * (QUANTILES[(random.uniform() * 4096) | 0] ?? 0);
-    }
+    const end = (column + 1) * count;
+    for (let s = column * count; s < end; s += 1) spare[s] = keep * (deviates[s] ?? 0) + STEP * (QUANTILES[(random.uniform() * 4096) | 0] ?? 0);
   }
-  const tried = evaluated(withDeviates(inputs.layout, count, deviates), variant, air, readings);
+  const tried = evaluated(withDeviates(layout, count, spare));
   for (let s = 0; s < count; s += 1) {
     const gain = degree * ((tried.fit[s] ?? 0) - (state.fit[s] ?? 0));
     if (gain >= 0 || random.uniform() < Math.exp(gain)) continue;
-    for (const column of columns) deviates[column * count + s] = inputs.deviates[column * count + s] ?? 0;
+    for (const column of columns) spare[column * count + s] = deviates[column * count + s] ?? 0;
     restore(tried, state, s);
   }
-  return tried;
-}
-
-function evaluated(inputs: UncertainInputs, variant: PathVariant, air: Air, readings: readonly PathReading[]): Chain {
-  const path = samplePath(variant, air, inputs);
-  return { inputs, path, fit: logLikelihood(readings, variant, path) };
+  // Multipliers were made before the refusals.
+  return { ...tried, inputs: withDeviates(layout, count, spare) };
 }
 
 /** Puts sample `s` of a refused step back, in place, so that nothing has to be solved again. */
 function restore(tried: Chain, kept: Chain, s: number): void {
-  const copy = (to: Float64Array, from: Float64Array): void => { to[s] = from[s] ?? 0; };
-  copy(tried.fit, kept.fit);
-  copy(tried.path.flow, kept.path.flow);
-  copy(tried.path.pressure, kept.path.pressure);
-  copy(tried.path.leakFlow, kept.path.leakFlow);
-  copy(tried.path.fan.freeFlow, kept.path.fan.freeFlow);
-  copy(tried.path.fan.maxPressure, kept.path.fan.maxPressure);
-  copy(tried.path.fan.shapeWeight, kept.path.fan.shapeWeight);
-  tried.path.outlets.forEach((outlet, k) => {
+  copyAt(s, tried.fit, kept.fit);
+  copyAt(s, tried.path.flow, kept.path.flow);
+  copyAt(s, tried.path.pressure, kept.path.pressure);
+  copyAt(s, tried.path.leakFlow, kept.path.leakFlow);
+  copyAt(s, tried.path.fan.freeFlow, kept.path.fan.freeFlow);
+  copyAt(s, tried.path.fan.maxPressure, kept.path.fan.maxPressure);
+  copyAt(s, tried.path.fan.shapeWeight, kept.path.fan.shapeWeight);
+  for (let k = 0; k < tried.path.outlets.length; k += 1) {
+    const to = tried.path.outlets[k];
     const from = kept.path.outlets[k];
-    if (from === undefined) return;
-    copy(outlet.flow, from.flow);
-    copy(outlet.speed, from.speed);
-  });
+    if (to === undefined || from === undefined) continue;
+    copyAt(s, to.flow, from.flow);
+    copyAt(s, to.speed, from.speed);
+  }
+}
+
+function copyAt(s: number, to: Float64Array, from: Float64Array): void {
+  to[s] = from[s] ?? 0;
 }

@@ -35,6 +35,18 @@ const OWN_PRESSURE_SPREAD = { measured: 0.04, 'data-sheet': 0.04, advertised: 0.
  * the pressure has a spread of its own besides, wider when it was only guessed from the frame.
  */
 export function sampleFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs): SampledFan {
+  const known = DRAWN.get(inputs) ?? [];
+  const same = known.find((one) => one.fan === fan && one.slot === slot && one.air === air);
+  if (same !== undefined) return same.sampled;
+  const sampled = drawnFan(fan, slot, air, inputs);
+  DRAWN.set(inputs, [...known, { fan, slot, air, sampled }]);
+  return sampled;
+}
+
+/** Fans met before on the same joint samples: most changes keep the fan. */
+const DRAWN = new WeakMap<UncertainInputs, readonly { readonly fan: FanFacts; readonly slot: number; readonly air: Air; readonly sampled: SampledFan }[]>();
+
+function drawnFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs): SampledFan {
   const middle = fanCurveOf(fan, air);
   const flowDeviates = fanColumn(inputs, slot, 'fan-flow');
   const pressureDeviates = fanColumn(inputs, slot, 'fan-pressure');
@@ -54,9 +66,15 @@ export function sampleFan(fan: FanFacts, slot: number, air: Air, inputs: Uncerta
   return {
     freeFlow,
     maxPressure,
-    shapeWeight: fanColumn(inputs, slot, 'fan-shape').map(normalShare),
+    shapeWeight: shapeWeights(fanColumn(inputs, slot, 'fan-shape')),
     table: fan.shape.kind === 'band' ? undefined : shapeTable(middle),
   };
+}
+
+function shapeWeights(deviates: Float64Array): Float64Array {
+  const weights = new Float64Array(deviates.length);
+  for (let s = 0; s < weights.length; s += 1) weights[s] = normalShare(deviates[s] ?? 0);
+  return weights;
 }
 
 /**

@@ -58,22 +58,12 @@ export function withDeviates(layout: InputLayout, count: number, deviates: Float
   return { count, layout, deviates, multipliers: new Map() };
 }
 
-/**
- * Joint samples drawn again by weight, whole samples at a time (systematic drawing, deterministic). Weights 0 or more, one per sample;
- * throws when all are 0.
- */
-export function drawnAgain(inputs: UncertainInputs, weights: Float64Array): UncertainInputs {
-  const { count, layout } = inputs;
-  const total = weights.reduce((a, b) => a + b, 0);
-  if (!(total > 0)) throw new Error('drawnAgain: got no weight above 0');
-  const deviates = new Float64Array(inputs.deviates.length);
-  let passed = weights[0] ?? 0;
-  let from = 0;
-  for (let s = 0; s < count; s += 1) {
-    while (((s + 0.5) * total) / count > passed && from < count - 1) passed += weights[(from += 1)] ?? 0;
-    for (let column = 0; column < layout.columns; column += 1) deviates[column * count + s] = inputs.deviates[column * count + from] ?? 0;
-  }
-  return withDeviates(layout, count, deviates);
+/** Columns of everything that is shared, and of one fan and one duct. */
+export function columnsOf({ layout }: UncertainInputs, fan: number, duct: number): number[] {
+  const run = (start: number, length: number): number[] => Array.from({ length }, (_, k) => start + k);
+  const fanStart = SHARED_INPUTS.length + fan * FAN_INPUTS.length;
+  const ductStartsAt = SHARED_INPUTS.length + layout.fans * FAN_INPUTS.length + duct * PER_DUCT;
+  return [...run(0, SHARED_INPUTS.length), ...run(fanStart, FAN_INPUTS.length), ...run(ductStartsAt, PER_DUCT)];
 }
 
 /** A column as multipliers around 1: exp(spread × deviate). Not to be written to: options share it. */
@@ -103,7 +93,6 @@ export function ductColumn(inputs: UncertainInputs, duct: number, name: DuctInpu
 export function outletColumn(inputs: UncertainInputs, duct: number, outlet: number, name: OutletInput): Float64Array {
   return column(inputs, ductStart(inputs, duct) + DUCT_INPUTS.length + outlet * OUTLET_INPUTS.length + OUTLET_INPUTS.indexOf(name));
 }
-
 
 /**
  * Logarithmic standard deviation of a quantity known as `value` ± `plusMinus` (95 %): the log-normal of equal relative spread.

@@ -1,9 +1,9 @@
 import {
-  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
+  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, multiplierOf, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
   type Air, type OutletFacts, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
 import { polymerNamed } from './polymers';
-import { neededBiot } from './needed-biot';
+import { logOfNeededBiot } from './needed-biot';
 
 /** Sides of the part that are looked at: eight, 45° apart, from +X (right) towards +Y (back). */
 export const SIDES = 8;
@@ -90,10 +90,17 @@ export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: A
 /** Coefficient on the side of the part that faces `direction` (rad), once per joint sample, W/(m²·K). The same model as `coolingOfSamples`. */
 export function coefficientTowards(direction: number, variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number): Float64Array {
   const jets = jetsOf(variant, path, air, inputs, filmTemperature, new Map());
-  return leeShares(inputs).map((lee, s) => variant.outlets.reduce((sum, outlet, k) => {
+  const lee = leeShares(inputs);
+  const towards = new Float64Array(inputs.count).fill(STILL_AIR_COEFFICIENT);
+  variant.outlets.forEach((outlet, k) => {
     const turned = (1 + Math.cos(direction - outlet.direction.value)) / 2;
-    return sum + (jets[k]?.coefficient[s] ?? 0) * (lee + (1 - lee) * turned);
-  }, STILL_AIR_COEFFICIENT));
+    const coefficient = jets[k]?.coefficient ?? new Float64Array(inputs.count);
+    for (let s = 0; s < inputs.count; s += 1) {
+      const leeShare = lee[s] ?? 0;
+      towards[s] = (towards[s] ?? 0) + (coefficient[s] ?? 0) * (leeShare + (1 - leeShare) * turned);
+    }
+  });
+  return towards;
 }
 
 /** The print's own uncertain figures, for `neededOfSamples`. Temperatures K. */
@@ -119,25 +126,28 @@ const POLYMER_SPREAD = 0.15;
 export function neededOfSamples(task: SampledTask, inputs: UncertainInputs): Float64Array {
   const polymer = polymerNamed(task.polymer);
   const warm = sharedColumn(inputs, 'warm-air');
+  const warming = multiplierOf(inputs, warm, WARMING.spread);
   const mix = sharedColumn(inputs, 'need-model');
   const figures = sharedColumn(inputs, 'polymer');
   const time = sharedColumn(inputs, 'layer-time');
   const timeSpread = logSpread(task.layerTime, task.layerTimePlusMinus);
   const chamberSpread = task.chamberPlusMinus / 1.96;
+  const heatCapacity = polymer.density * polymer.heatCapacity;
+  // Logarithms at the middle of polymer figures and layer time: both move all else by straight lines.
+  const logRate = Math.log((heatCapacity * task.layerHeight) / task.layerTime);
+  const logFourier = Math.log((polymer.conductivity * task.layerTime) / (heatCapacity * task.layerHeight ** 2));
+  const logPerBiot = Math.log(polymer.conductivity / task.layerHeight);
   const needed = new Float64Array(inputs.count);
-  for (let s = 0; s < inputs.count; s += 1) {
-    const z = warm[s] ?? 0;
-    const airTemperature = task.chamberTemperature + chamberSpread * z + WARMING.median * Math.exp(WARMING.spread * z);
+  for (let s = 0; s < needed.length; s += 1) {
+    const airTemperature = task.chamberTemperature + chamberSpread * (warm[s] ?? 0) + WARMING.median * (warming[s] ?? 1);
     const theta = (polymer.holdsShapeAt - airTemperature) / (task.nozzleTemperature - airTemperature);
     if (theta <= 0.002) { needed[s] = Number.POSITIVE_INFINITY; continue; }
-    const scale = Math.exp(POLYMER_SPREAD * (figures[s] ?? 0));
-    const layerTime = task.layerTime * Math.exp(timeSpread * (time[s] ?? 0));
-    const heat = polymer.density * polymer.heatCapacity * scale * task.layerHeight;
-    const lumped = (heat / layerTime) * Math.log(1 / theta);
-    const diffusivity = polymer.conductivity / (polymer.density * polymer.heatCapacity * scale);
-    const history = (neededBiot(theta, (diffusivity * layerTime) / task.layerHeight ** 2) * polymer.conductivity) / task.layerHeight;
+    const moved = timeSpread * (time[s] ?? 0) - POLYMER_SPREAD * (figures[s] ?? 0);
+    const logTheta = Math.log(theta);
+    const lumped = logRate - moved + Math.log(-logTheta);
+    const history = logOfNeededBiot(logTheta - Math.log(1 - theta), logFourier + moved) + logPerBiot;
     const share = 1 / (1 + Math.exp(-1.7 * (mix[s] ?? 0)));
-    needed[s] = lumped * (history / lumped) ** share;
+    needed[s] = Math.exp(lumped + share * (history - lumped));
   }
   return needed;
 }
@@ -168,8 +178,17 @@ function jetsOf(variant: PathVariant, path: SampledPath, air: Air, inputs: Uncer
   });
 }
 
+/** Lee shares of joint samples met before: every option asks for the same ones. */
+const LEE = new WeakMap<UncertainInputs, Float64Array>();
+
 function leeShares(inputs: UncertainInputs): Float64Array {
-  return sharedColumn(inputs, 'lee-share').map((z) => LEE_SHARE.low + (LEE_SHARE.high - LEE_SHARE.low) / (1 + Math.exp(-1.7 * z)));
+  const known = LEE.get(inputs);
+  if (known !== undefined) return known;
+  const deviates = sharedColumn(inputs, 'lee-share');
+  const shares = new Float64Array(inputs.count);
+  for (let s = 0; s < shares.length; s += 1) shares[s] = LEE_SHARE.low + (LEE_SHARE.high - LEE_SHARE.low) / (1 + Math.exp(-1.7 * (deviates[s] ?? 0)));
+  LEE.set(inputs, shares);
+  return shares;
 }
 
 interface JetColumns {
@@ -179,14 +198,18 @@ interface JetColumns {
 
 function jetColumns(geometry: JetGeometry, speeds: Float64Array, air: Air, filmTemperature: number): JetColumns {
   const viscosity = (viscosityOfAir(filmTemperature) / air.density) * (filmTemperature / 298.15);
-  const { round, length, counts, exponent, factor } = geometry;
+  const { round, length, arrives, counts, exponent, factor } = geometry;
   const lengthOverViscosity = (round ? length : 2 * length) / viscosity;
-  const coefficient = speeds.map((speed, s) => {
+  const coefficient = new Float64Array(speeds.length);
+  const arriving = new Float64Array(speeds.length);
+  for (let s = 0; s < speeds.length; s += 1) {
+    const speed = speeds[s] ?? 0;
     const reynolds = Math.max(1, speed * (counts[s] ?? 0) * lengthOverViscosity);
     const power = round ? Math.sqrt(reynolds * (1 + 0.005 * reynolds ** 0.55)) : Math.exp((exponent[s] ?? 0) * Math.log(reynolds));
-    return (factor[s] ?? 0) * power;
-  });
-  return { coefficient, arriving: speeds.map((speed, s) => speed * (geometry.arrives[s] ?? 0)) };
+    coefficient[s] = (factor[s] ?? 0) * power;
+    arriving[s] = speed * (arrives[s] ?? 0);
+  }
+  return { coefficient, arriving };
 }
 
 function jetGeometry(outlet: OutletFacts, k: number, slot: number, inputs: UncertainInputs, filmTemperature: number): JetGeometry {
@@ -199,24 +222,26 @@ function jetGeometry(outlet: OutletFacts, k: number, slot: number, inputs: Uncer
   const conductivity = conductivityOfAir(filmTemperature);
   const aim = outletColumn(inputs, slot, k, 'outlet-aim');
   const away = outletColumn(inputs, slot, k, 'outlet-distance');
-  const core = sharedColumn(inputs, 'jet-core');
-  const convection = sharedColumn(inputs, 'convection');
+  const core = multiplierOf(inputs, sharedColumn(inputs, 'jet-core'), CORE_SPREAD);
+  const convection = multiplierOf(inputs, sharedColumn(inputs, 'convection'), CONVECTION_SPREAD);
   const distanceSpread = logSpread(outlet.distance.value, outlet.distance.plusMinus);
+  const farther = multiplierOf(inputs, away, distanceSpread);
+  const fartherInLaw = multiplierOf(inputs, away, SLOT_DISTANCE_POWER * distanceSpread);
   const columns = { arrives: new Float64Array(count), counts: new Float64Array(count), exponent: new Float64Array(count), factor: new Float64Array(count) };
   // The half-extent of the wetted part: at least four widths, where the law begins to hold, and 12 mm for a usual part.
   const reach = Math.max(4 * short, 12e-3);
+  const slotStart = reach / (2 * short) + 3.06;
+  const slotDistance = (outlet.distance.value / (2 * short)) ** SLOT_DISTANCE_POWER;
   const aimSpread = AIM_SHARE * outlet.aimError.value;
   for (let s = 0; s < count; s += 1) {
-    const distance = outlet.distance.value * Math.exp(distanceSpread * (away[s] ?? 0));
-    const coreConstant = CORE_CONSTANT.middle * Math.exp(CORE_SPREAD * (core[s] ?? 0));
-    const reached = speedKept(coreConstant, short, equalDiameter, distance);
+    const distance = outlet.distance.value * (farther[s] ?? 1);
+    const reached = speedKept(CORE_CONSTANT.middle * (core[s] ?? 1), short, equalDiameter, distance);
     const offset = outlet.miss.value + aimOffset(distance, Math.min(1.2, aimSpread * Math.abs(aim[s] ?? 0)));
     const hit = shareAtOffset(offset, jetHalfWidth(distance, short));
     columns.arrives[s] = reached * hit;
     columns.counts[s] = (reached / speedKept(CORE_CONSTANT.high, short, equalDiameter, distance)) * Math.max(0.05, hit);
-    const law = round ? roundLaw(short, distance, reach) : slotLaw(short, distance, reach);
-    columns.exponent[s] = law.exponent;
-    columns.factor[s] = law.factor * conductivity * Math.exp(CONVECTION_SPREAD * (convection[s] ?? 0));
+    columns.exponent[s] = round ? 0.5 : 0.695 - 1 / (slotStart + slotDistance * (fartherInLaw[s] ?? 1));
+    columns.factor[s] = (round ? roundFactor(short, distance, reach) : slotFactor(short, distance, reach)) * conductivity * (convection[s] ?? 1);
   }
   return { ...columns, round, length: short };
 }
@@ -232,15 +257,17 @@ function speedKept(coreConstant: number, short: number, equalDiameter: number, d
 
 const PRANDTL_POWER = PRANDTL_NUMBER_OF_AIR ** 0.42;
 
-/** Martin's slot law split into exponent and factor of Re^m/length; see `slotJetConvection` for source and ranges. */
-function slotLaw(width: number, distance: number, reach: number): { exponent: number; factor: number } {
-  const exponent = 0.695 - 1 / (reach / (2 * width) + (distance / (2 * width)) ** 1.33 + 3.06);
-  return { exponent, factor: (PRANDTL_POWER * 3.06) / (reach / width + distance / width + 2.78) / (2 * width) };
+/** Power of the distance in the exponent of Martin's slot law; see `slotJetConvection` for source and ranges. */
+const SLOT_DISTANCE_POWER = 1.33;
+
+/** The slot law without its power of the Reynolds number, over twice the width. */
+function slotFactor(width: number, distance: number, reach: number): number {
+  return (PRANDTL_POWER * 3.06) / (reach / width + distance / width + 2.78) / (2 * width);
 }
 
-/** The round law's factor; its two powers of Re are taken where it is used. */
-function roundLaw(diameter: number, distance: number, reach: number): { exponent: number; factor: number } {
+/** The round law without its two powers of the Reynolds number, over the diameter. */
+function roundFactor(diameter: number, distance: number, reach: number): number {
   const over = diameter / Math.max(reach, 2.5 * diameter);
   const shape = (over * (1 - 1.1 * over)) / (1 + 0.1 * (distance / diameter - 6) * over);
-  return { exponent: 0.5, factor: (PRANDTL_POWER * shape * 2) / diameter };
+  return (PRANDTL_POWER * shape * 2) / diameter;
 }

@@ -33,8 +33,13 @@ const TABLE = Float64Array.from(ROWS.flat());
  * Worked: theta 0.18919, Fourier 23.6 (PLA 0.2 mm, 16.2 s) gives 0.1154, which is 75 W/(m²·K).
  */
 export function neededBiot(theta: number, fourier: number): number {
-  const x = within((Math.log(theta / (1 - theta)) - FIRST_LOGIT) / STEP, COLUMNS - 1);
-  const y = within(Math.log(fourier) / STEP, ROWS.length - 1);
+  return Math.exp(logOfNeededBiot(Math.log(theta / (1 - theta)), Math.log(fourier)));
+}
+
+/** The same in the logarithms that the table is kept in: logit of the scaled temperature and ln of Fourier in, ln of Biot out. */
+export function logOfNeededBiot(logit: number, logFourier: number): number {
+  const x = within((logit - FIRST_LOGIT) / STEP, COLUMNS - 1);
+  const y = within(logFourier / STEP, ROWS.length - 1);
   const column = x | 0;
   const row = y | 0;
   const u = x - column;
@@ -42,7 +47,7 @@ export function neededBiot(theta: number, fourier: number): number {
   const start = row * COLUMNS + column;
   const near = (TABLE[start] ?? 0) * (1 - u) + (TABLE[start + 1] ?? 0) * u;
   const far = (TABLE[start + COLUMNS] ?? 0) * (1 - u) + (TABLE[start + COLUMNS + 1] ?? 0) * u;
-  return Math.exp(near * (1 - v) + far * v);
+  return near * (1 - v) + far * v;
 }
 
 function within(place: number, last: number): number {

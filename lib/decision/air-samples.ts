@@ -1,4 +1,4 @@
-import { drawnAgain, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
+import { chosenByWeight, columnsOf, inputsOfChosen, pathOfChosen, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
 import { coefficientTowards, coolingOfSamples, neededOfSamples, type JetStore, type SampledCooling } from '@/lib/cooling';
 import type { AirChange } from './air-options';
 
@@ -23,18 +23,20 @@ const CALLED_RIGHT = 0.9;
  * The joint samples after looking at the part: samples in which the sides that curled got less than the need, and those that held got
  * enough, count nine times as much per side. This is what makes a failed print the best reading of what it needs.
  */
-export function updateBySides(sides: readonly SideSeen[], leave: AirChange, air: Air, inputs: UncertainInputs, today: SampledPath): UncertainInputs {
-  if (sides.length === 0) return inputs;
+export function updateBySides(sides: readonly SideSeen[], leave: AirChange, air: Air, inputs: UncertainInputs, today: SampledPath): { readonly inputs: UncertainInputs; readonly path: SampledPath } {
+  if (sides.length === 0) return { inputs, path: today };
   const needed = neededOfSamples(leave.task, inputs);
   const weights = new Float64Array(inputs.count).fill(1);
   for (const side of sides) {
     const got = coefficientTowards(side.direction, leave.variant, today, air, inputs, FILM_TEMPERATURE);
-    got.forEach((coefficient, s) => {
-      const agrees = (coefficient >= (needed[s] ?? 0)) === side.held;
+    for (let s = 0; s < weights.length; s += 1) {
+      const agrees = ((got[s] ?? 0) >= (needed[s] ?? 0)) === side.held;
       weights[s] = (weights[s] ?? 0) * (agrees ? CALLED_RIGHT : 1 - CALLED_RIGHT);
-    });
+    }
   }
-  return drawnAgain(inputs, weights);
+  const chosen = chosenByWeight(weights);
+  const { fanSlot, ductSlot } = leave.variant;
+  return { inputs: inputsOfChosen(inputs, chosen, columnsOf(inputs, fanSlot, ductSlot)), path: pathOfChosen(today, chosen) };
 }
 
 /** Solves all changes on the same joint samples; paths and needs that are the same are solved once. */
@@ -49,8 +51,14 @@ export function sampleOptions(changes: readonly AirChange[], air: Air, inputs: U
     const key = `${change.task.layerTime} ${change.task.nozzleTemperature}`;
     const needed = needs.get(key) ?? neededOfSamples(change.task, inputs);
     needs.set(key, needed);
-    return { change, ...state, needed, coverage: state.cooling.worst.map((worst, s) => worst / (needed[s] ?? 1)) };
+    return { change, ...state, needed, coverage: coverageOf(state.cooling.worst, needed) };
   });
+}
+
+function coverageOf(worst: Float64Array, needed: Float64Array): Float64Array {
+  const coverage = new Float64Array(worst.length);
+  for (let s = 0; s < coverage.length; s += 1) coverage[s] = (worst[s] ?? 0) / (needed[s] ?? 1);
+  return coverage;
 }
 
 function solve(change: AirChange, known: SampledPath | undefined, air: Air, inputs: UncertainInputs, jets: JetStore): { path: SampledPath; cooling: SampledCooling } {

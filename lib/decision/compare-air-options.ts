@@ -1,7 +1,7 @@
 import {
   airOfPath, areaOf, bestOutletArea, bottleneckOf, credibilityOf, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, inputLayout, operatingPoint,
-  readingConflicts, samplePath, sectionOf, updateByReadings, variantOfToday,
-  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type OperatingResult, type OutletResult, type PathVariant, type SampledPath, type UpdatedInputs,
+  readingConflicts, sectionOf, updateByReadings, variantOfToday,
+  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type OperatingResult, type OutletResult, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
 import { bandOf, chanceAtLeast } from './air-bands';
@@ -41,8 +41,9 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   const plan = airChanges(path, today, air);
   const drawn = drawInputs(inputLayout(plan.fans, plan.ducts), set.samples, set.seed);
   const updated = updateByReadings(today, air, drawn, path.measured, set.seed);
-  const prior = path.measured.length === 0 ? undefined : samplePath(today, air, drawn);
-  const { inputs, path: pathToday } = afterSides(path, plan.changes, air, updated);
+  const prior = path.measured.length === 0 ? undefined : updated.prior;
+  const leave = plan.changes[0];
+  const { inputs, path: pathToday } = leave === undefined ? updated : updateBySides(path.print.sides, leave, air, updated.inputs, updated.path);
   const options = sampleOptions(plan.changes, air, inputs, pathToday);
   const costs = options.map((option) => costPerSample(option, set));
   const rows = options.map((option, k) => optionRow(option, options[0] ?? option, path, air, costs[k] ?? new Float64Array(1)));
@@ -67,17 +68,12 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   };
 }
 
-function afterSides(path: AirPath, changes: readonly AirChange[], air: Air, updated: UpdatedInputs): Pick<UpdatedInputs, 'inputs' | 'path'> {
-  const leave = changes[0];
-  if (leave === undefined || path.print.sides.length === 0) return updated;
-  const inputs = updateBySides(path.print.sides, leave, air, updated.inputs, updated.path);
-  return { inputs, path: samplePath(leave.variant, air, inputs) };
-}
-
 function costPerSample(option: SampledOption, set: CompareSettings): Float64Array {
   const { price, handsTime, printingTime, timePerPrint } = option.change;
   const fixed = price + (handsTime / 3600) * set.hourOfHands + ((printingTime + PRINTS_COUNTED * timePerPrint) / 3600) * set.hourOfPrinting;
-  return option.coverage.map((coverage) => fixed + (coverage >= 1 ? 0 : set.failedCure));
+  const costs = new Float64Array(option.coverage.length);
+  for (let s = 0; s < costs.length; s += 1) costs[s] = fixed + ((option.coverage[s] ?? 0) >= 1 ? 0 : set.failedCure);
+  return costs;
 }
 
 function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, air: Air, costs: Float64Array): AirOption {
@@ -99,7 +95,7 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
     worstCoefficient: bandOf(cooling.worst),
     neededCoefficient: bandOf(needed),
     coverage: bandOf(coverage),
-    gain: bandOf(coverage.map((value, s) => value - (leave.coverage[s] ?? 0))),
+    gain: bandOf(differences(coverage, leave.coverage)),
     price: change.price,
     handsTime: change.handsTime,
     printingTime: change.printingTime,
@@ -140,15 +136,35 @@ function tooMuchFactor(path: AirPath): number {
   return polymerNamed(path.print.polymer).fanShare[1] < 0.3 ? 1.6 : 4;
 }
 
+function differences(a: Float64Array, b: Float64Array): Float64Array {
+  const apart = new Float64Array(a.length);
+  for (let s = 0; s < apart.length; s += 1) apart[s] = (a[s] ?? 0) - (b[s] ?? 0);
+  return apart;
+}
+
+function quotients(a: Float64Array, b: Float64Array): Float64Array {
+  const over = new Float64Array(a.length);
+  for (let s = 0; s < over.length; s += 1) over[s] = (a[s] ?? 0) / (b[s] ?? 1);
+  return over;
+}
+
+/** Slowest outlet of every sample; options on the same path share it, and so its band. */
+const WEAKEST = new WeakMap<SampledPath, Float64Array>();
+
 function weakestSpeeds(path: SampledPath): Float64Array {
+  const known = WEAKEST.get(path);
+  if (known !== undefined) return known;
   const weakest = new Float64Array(path.flow.length).fill(Number.POSITIVE_INFINITY);
-  for (const outlet of path.outlets) outlet.speed.forEach((speed, s) => { if (speed < (weakest[s] ?? 0)) weakest[s] = speed; });
+  for (const { speed } of path.outlets) for (let s = 0; s < weakest.length; s += 1) weakest[s] = Math.min(weakest[s] ?? 0, speed[s] ?? 0);
+  WEAKEST.set(path, weakest);
   return weakest;
 }
 
 /** Speed at the weakest outlet that would just do: the coefficient grows about as the speed to the power 0.65. */
 function neededSpeeds(weakest: Float64Array, coverage: Float64Array): Float64Array {
-  return weakest.map((speed, s) => speed * Math.max(1e-6, coverage[s] ?? 1) ** (-1 / 0.65));
+  const needed = new Float64Array(weakest.length);
+  for (let s = 0; s < needed.length; s += 1) needed[s] = (weakest[s] ?? 0) * Math.exp(Math.log(Math.max(1e-6, coverage[s] ?? 1)) / -0.65);
+  return needed;
 }
 
 /** Bands of a path that several options share. */
@@ -161,16 +177,22 @@ function operatingOf(path: SampledPath): OperatingResult {
   const result = {
     flow: bandOf(path.flow),
     pressure: bandOf(path.pressure),
-    shareOfFreeFlow: bandOf(path.flow.map((flow, s) => Math.min(1, flow / (path.fanCount * (path.fan.freeFlow[s] ?? 1))))),
+    shareOfFreeFlow: bandOf(sharesOfFreeFlow(path)),
   };
   OPERATING.set(path, result);
   return result;
 }
 
+function sharesOfFreeFlow(path: SampledPath): Float64Array {
+  const shares = new Float64Array(path.flow.length);
+  for (let s = 0; s < shares.length; s += 1) shares[s] = Math.min(1, (path.flow[s] ?? 0) / (path.fanCount * (path.fan.freeFlow[s] ?? 1)));
+  return shares;
+}
+
 function outletsOf(variant: PathVariant, path: SampledPath): OutletResult[] {
   const known = OUTLETS.get(path);
   if (known !== undefined) return known;
-  const total = path.flow.map((_, s) => path.outlets.reduce((sum, outlet) => sum + (outlet.flow[s] ?? 0), 0));
+  const total = differences(path.flow, path.leakFlow);
   const results = path.outlets.flatMap((outlet, k) => {
     const facts = variant.outlets[k];
     if (facts === undefined) return [];
@@ -179,7 +201,7 @@ function outletsOf(variant: PathVariant, path: SampledPath): OutletResult[] {
       direction: facts.direction.value,
       flow: bandOf(outlet.flow),
       speed: bandOf(outlet.speed),
-      share: bandOf(outlet.flow.map((flow, s) => flow / (total[s] ?? 1))),
+      share: bandOf(quotients(outlet.flow, total)),
     }];
   });
   OUTLETS.set(path, results);
@@ -211,9 +233,16 @@ function optionCurves(change: AirChange, air: Air): Pick<AirOption, 'fanCurve' |
   return { fanCurve: curvePoints(curve, CHART_POINTS), ductCurve: ductCurveOf(change.variant, air, curve.freeFlow) };
 }
 
+/** Duct curves of variants met before: slower layers and a cooler melt leave the path as it is. */
+const DUCT_CURVES = new WeakMap<PathVariant, { flow: number; pressure: number }[]>();
+
 function ductCurveOf(variant: PathVariant, air: Air, freeFlow: number): { flow: number; pressure: number }[] {
+  const known = DUCT_CURVES.get(variant);
+  if (known !== undefined) return known;
   const first = fanBranchesOf(variant)[0];
-  return first === undefined ? [] : ductCurvePoints(first.network, air, freeFlow, CHART_POINTS);
+  const points = first === undefined ? [] : ductCurvePoints(first.network, air, freeFlow, CHART_POINTS);
+  DUCT_CURVES.set(variant, points);
+  return points;
 }
 
 /** The fan's most likely curve and the edges of its band, after the readings. */
