@@ -1,5 +1,5 @@
 'use client';
-import type { KnownMethod } from '@/lib/knowledge';
+import type { WholeMethod } from '@/lib/knowledge';
 import { formatMeasured, formatNumber, formatRange, preferredUnit, toUnit } from '@/lib/units';
 import { BudgetBar, ReadingStrip } from '../_charts';
 import { usePreferences } from '../_browser/preferences';
@@ -7,7 +7,7 @@ import { FitWidth } from '../_parts/fit-width';
 import type { Taken } from './take-readings';
 
 /** The result as it stands, with its ±, what the ± is made of, and whether one more reading would help. */
-export function LiveResult({ taken, method }: { readonly taken: Taken; readonly method: KnownMethod }) {
+export function LiveResult({ taken, method }: { readonly taken: Taken; readonly method: WholeMethod }) {
   const { units } = usePreferences();
   const { outcome } = taken;
   if (!outcome) return null;
@@ -37,7 +37,7 @@ export function LiveResult({ taken, method }: { readonly taken: Taken; readonly 
 }
 
 /** The repeats as strokes on a line, so that a stray one is seen. */
-function Repeats({ method, taken }: { readonly method: KnownMethod; readonly taken: Taken }) {
+function Repeats({ method, taken }: { readonly method: WholeMethod; readonly taken: Taken }) {
   const repeated = (method.readings ?? []).find((reading) => (reading.repeat ?? 1) > 1);
   const spread = taken.spread;
   if (!repeated || !spread || spread.values.length < 2) return null;

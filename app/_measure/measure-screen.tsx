@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { useMemo, useState } from 'react';
 import type { Finding } from '@/lib/cases';
 import { diagnose, type Diagnosis } from '@/lib/diagnosis';
-import type { KnownCheck, KnownMethod } from '@/lib/knowledge';
+import type { KnownCheck, WholeMethod } from '@/lib/knowledge';
 import { formatMeasured, formatMinutes, readQuantity, findUnit } from '@/lib/units';
 import { useKnowledge } from '../_browser/knowledge';
 import { changeCase, roundOf, useCurrentCase } from '../_case/current-case';
@@ -22,7 +22,7 @@ import { YesNoAnswer } from './yes-no-answer';
 import './measure.css';
 
 export interface MeasureScreenProps {
-  readonly method: KnownMethod;
+  readonly method: WholeMethod;
   readonly check: Pick<KnownCheck, 'id' | 'asks' | 'answer' | 'drawing'>;
   readonly needs: readonly string[];
   readonly hazards: readonly string[];
@@ -128,7 +128,7 @@ function storedOf(value: { readonly kind: NonNullable<Finding['result']>['quanti
   return storedResult({ result: value, unit: findUnit(shownIn, value.kind) ?? 'mm', standard: 0, freedom: 0, coverage: 0, budget: [], steps: [] }, { answer: { kind: 'quantity', quantity: value.kind, shownIn, means: [] } });
 }
 
-function findingOf(check: MeasureScreenProps['check'], method: KnownMethod, outcome: ReturnType<typeof takeReadings>['outcome'], comparedWith: Finding['comparedWith'], answer: Finding['answer'], readings: TypedReadings): Omit<Finding, 'round' | 'on'> | undefined {
+function findingOf(check: MeasureScreenProps['check'], method: WholeMethod, outcome: ReturnType<typeof takeReadings>['outcome'], comparedWith: Finding['comparedWith'], answer: Finding['answer'], readings: TypedReadings): Omit<Finding, 'round' | 'on'> | undefined {
   if (check.answer.kind === 'yes-no') return answer === undefined ? undefined : { check: check.id, method: method.id, answer };
   if (!outcome) return undefined;
   return {

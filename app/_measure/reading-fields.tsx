@@ -1,12 +1,12 @@
 'use client';
-import type { KnownMethod } from '@/lib/knowledge';
+import type { WholeMethod } from '@/lib/knowledge';
 import type { Problem } from '@/lib/problems';
 import { unitsOf } from '@/lib/units';
 import { FieldWithUnit } from '../_parts/field-with-unit';
 import { fieldName, type Taken, type TypedReadings } from './take-readings';
 
 export interface ReadingFieldsProps {
-  readonly method: KnownMethod;
+  readonly method: WholeMethod;
   readonly typed: TypedReadings;
   readonly plusMinus: Readonly<Record<string, string>>;
   readonly units: Readonly<Record<string, string>>;

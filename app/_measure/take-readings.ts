@@ -1,5 +1,5 @@
 import { FORMULAS, coverageFactor95, describe, isFormulaId, type Outcome, type ReadingValue } from '@/lib/measuring';
-import type { KnownCheck, KnownMethod } from '@/lib/knowledge';
+import type { KnownCheck, WholeMethod } from '@/lib/knowledge';
 import type { Problem } from '@/lib/problems';
 import { findUnit, readQuantity, spanToUnit, toUnit, type UnitSymbol } from '@/lib/units';
 import type { StoredMeasured } from '@/lib/cases';
@@ -20,7 +20,7 @@ export interface Taken {
 }
 
 /** Reads what was typed and, when it is enough, reckons the result. Bad text keeps standing in its field. */
-export function takeReadings(method: KnownMethod, typed: TypedReadings, plusMinus: Readonly<Record<string, string>>, units: Readonly<Record<string, string>>): Taken {
+export function takeReadings(method: WholeMethod, typed: TypedReadings, plusMinus: Readonly<Record<string, string>>, units: Readonly<Record<string, string>>): Taken {
   const byField = new Map<string, Problem>();
   const missing: string[] = [];
   const values: Record<string, ReadingValue[]> = {};
@@ -64,7 +64,7 @@ export function storedResult(outcome: Outcome, check: Pick<KnownCheck, 'answer'>
   return { quantity: outcome.result.kind, value: rounded(toUnit(outcome.result.value, unit)), plusMinus: rounded(spanToUnit(outcome.result.plusMinus, unit)), unit };
 }
 
-function spreadOf(method: KnownMethod, values: Readonly<Record<string, readonly ReadingValue[]>>, units: Readonly<Record<string, string>>): Taken['spread'] {
+function spreadOf(method: WholeMethod, values: Readonly<Record<string, readonly ReadingValue[]>>, units: Readonly<Record<string, string>>): Taken['spread'] {
   const repeated = (method.readings ?? []).find((reading) => (reading.repeat ?? 1) > 1);
   const unit = repeated && findUnit(units[repeated.id] ?? repeated.unit, repeated.quantity);
   if (!repeated || unit === undefined) return undefined;

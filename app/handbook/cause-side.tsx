@@ -1,12 +1,12 @@
 import Link from 'next/link';
-import type { Knowledge } from '@/lib/knowledge';
+import type { WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
 import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, type StatedRow } from './link-table';
 
 /** What the knowledge base states of a cause: how it shows, what settles it, what cures it, what it is taken for. */
-export function causeSides(id: string, knowledge: Knowledge): LeafSides {
+export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
   const cause = knowledge.causes[id];
   if (!cause) return {};
   const sources = new SourceNumbers();

@@ -1,12 +1,12 @@
 import Link from 'next/link';
-import type { Knowledge } from '@/lib/knowledge';
+import type { WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
 import { LinkTable, RestsOn, SourceNumbers, cited } from './link-table';
 
 /** What the knowledge base states of a check: ways to take it, what a result means, which causes it hears of. */
-export function checkSides(id: string, knowledge: Knowledge): LeafSides {
+export function checkSides(id: string, knowledge: WholeKnowledge): LeafSides {
   const check = knowledge.checks[id];
   if (!check) return {};
   const sources = new SourceNumbers();

@@ -1,8 +1,8 @@
 'use client';
 import Link from 'next/link';
 import { useDeferredValue, useId, useMemo, useState } from 'react';
-import { titleOf, type Knowledge } from '@/lib/knowledge';
-import { useKnowledge } from '../_browser/knowledge';
+import { titleOf, type WholeKnowledge } from '@/lib/knowledge';
+import { useWholeKnowledge } from '../_browser/knowledge';
 import { handbookFinder } from '../_search/understand';
 
 const SHOWN = 12;
@@ -10,7 +10,7 @@ const SHOWN = 12;
 /** Search over everything, forgiving of spelling and of lay words. */
 export function HandbookSearch() {
   const id = useId();
-  const { knowledge, failed } = useKnowledge();
+  const { knowledge, failed } = useWholeKnowledge();
   const [typed, setTyped] = useState('');
   const words = useDeferredValue(typed);
   const find = useMemo(() => knowledge && handbookFinder(knowledge), [knowledge]);
@@ -37,7 +37,7 @@ export function HandbookSearch() {
   );
 }
 
-function kindWord(id: string, knowledge: Knowledge): string {
+function kindWord(id: string, knowledge: WholeKnowledge): string {
   if (id in knowledge.causes) return 'cause';
   if (id in knowledge.symptoms) return 'something seen';
   if (id in knowledge.checks) return 'check';

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { Basis, Knowledge } from '@/lib/knowledge';
+import type { Basis, WholeKnowledge } from '@/lib/knowledge';
 import { titleOf } from '@/lib/knowledge';
 import { shownShare } from '../_charts';
 
@@ -21,7 +21,7 @@ export function cited(rows: readonly StatedRow[], sources: SourceNumbers): Cited
 }
 
 /** Relations of a page, each with its word, its figure, and what it rests on. */
-export function LinkTable({ head, rows, knowledge }: { readonly head: string; readonly rows: readonly CitedRow[]; readonly knowledge: Knowledge }) {
+export function LinkTable({ head, rows, knowledge }: { readonly head: string; readonly rows: readonly CitedRow[]; readonly knowledge: WholeKnowledge }) {
   if (rows.length === 0) return null;
   return (
     <table className="plain">
@@ -53,7 +53,7 @@ export function basisWords(basis: Basis, sources: SourceNumbers): string {
 }
 
 /** "Rests on": every source that the page's figures name. Estimates stand beside their figures. */
-export function RestsOn({ sources, knowledge }: { readonly sources: SourceNumbers; readonly knowledge: Knowledge }) {
+export function RestsOn({ sources, knowledge }: { readonly sources: SourceNumbers; readonly knowledge: WholeKnowledge }) {
   if (sources.ids.length === 0) return null;
   return (
     <section className="rests">

@@ -1,11 +1,11 @@
 import Link from 'next/link';
-import { titleOf, type Knowledge } from '@/lib/knowledge';
+import { titleOf, type WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { StepList } from '../_parts/step-list';
 import type { LeafSides } from './leaf-sides';
 
 /** A way of measuring: what it needs, its steps with their cautions, and the way to the bench. */
-export function methodSides(id: string, knowledge: Knowledge): LeafSides {
+export function methodSides(id: string, knowledge: WholeKnowledge): LeafSides {
   const method = knowledge.methods[id];
   if (!method) return {};
   return {

@@ -7,7 +7,7 @@ import * as runtime from 'react/jsx-runtime';
 import remarkGfm from 'remark-gfm';
 import remarkMath from 'remark-math';
 import { visit } from 'unist-util-visit';
-import { chanceOf, drawingSchema, titleOf, type Knowledge, type LinkWord } from '@/lib/knowledge';
+import { chanceOf, drawingSchema, titleOf, type WholeKnowledge, type LinkWord } from '@/lib/knowledge';
 import { shownShare } from '../_charts';
 import { Drawing } from '../_drawings/drawing';
 import { Caution } from '../_parts/caution';
@@ -16,7 +16,7 @@ export interface PageBodyProps {
   readonly body: string;
   /** The page's own front matter, for figures that the text states. */
   readonly front: object;
-  readonly knowledge: Knowledge;
+  readonly knowledge: WholeKnowledge;
 }
 
 /** The text of a page of content/. MDX is code, so only texts of this project go through here. */

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { readContent } from '@/content/read-content';
-import { BRANCHES, BRANCH_TITLES, type BranchId, type Knowledge } from '@/lib/knowledge';
+import { BRANCHES, BRANCH_TITLES, type BranchId, type WholeKnowledge } from '@/lib/knowledge';
 import { HandbookSearch } from './handbook-search';
 import './handbook.css';
 
@@ -30,7 +30,7 @@ export default function HandbookPage() {
   );
 }
 
-function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledge: Knowledge }) {
+function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledge: WholeKnowledge }) {
   const causes = Object.values(knowledge.causes).filter((cause) => cause.part === part);
   const checks = Object.values(knowledge.checks).filter((check) => check.part === part);
   const remedies = Object.values(knowledge.remedies).filter((remedy) => partOf(Object.keys(remedy.cures), knowledge) === part);
@@ -48,7 +48,7 @@ function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledg
 }
 
 /** A remedy stands on the shelf of the cause that it cures first. */
-function partOf(causes: readonly string[], knowledge: Knowledge): BranchId | undefined {
+function partOf(causes: readonly string[], knowledge: WholeKnowledge): BranchId | undefined {
   return knowledge.causes[causes[0] ?? '']?.part;
 }
 

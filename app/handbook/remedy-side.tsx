@@ -1,4 +1,4 @@
-import type { Knowledge } from '@/lib/knowledge';
+import type { WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { StepList } from '../_parts/step-list';
 import type { LeafSides } from './leaf-sides';
@@ -7,7 +7,7 @@ import { LinkTable, RestsOn, SourceNumbers, cited } from './link-table';
 const REVERSIBLE = { yes: 'can be undone', partly: 'can be undone in part', no: 'cannot be undone' } as const;
 
 /** A change: what it cures, what it costs, its steps with their cautions, and what proves it. */
-export function remedySides(id: string, knowledge: Knowledge): LeafSides {
+export function remedySides(id: string, knowledge: WholeKnowledge): LeafSides {
   const remedy = knowledge.remedies[id];
   if (!remedy) return {};
   const sources = new SourceNumbers();

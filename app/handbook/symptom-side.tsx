@@ -1,11 +1,11 @@
 import Link from 'next/link';
-import type { Knowledge } from '@/lib/knowledge';
+import type { WholeKnowledge } from '@/lib/knowledge';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
 import { LinkTable, RestsOn, SourceNumbers, cited } from './link-table';
 
 /** What the knowledge base states of a symptom: its causes, what it follows from, and the words people use for it. */
-export function symptomSides(id: string, knowledge: Knowledge): LeafSides {
+export function symptomSides(id: string, knowledge: WholeKnowledge): LeafSides {
   const symptom = knowledge.symptoms[id];
   if (!symptom) return {};
   const sources = new SourceNumbers();

@@ -1,11 +1,11 @@
 import Link from 'next/link';
-import { titleOf, type Knowledge } from '@/lib/knowledge';
+import { titleOf, type WholeKnowledge } from '@/lib/knowledge';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
 import { RestsOn, SourceNumbers } from './link-table';
 
 /** A background page: its drawing, the pages it belongs to, its sources. */
-export function topicSides(id: string, knowledge: Knowledge): LeafSides {
+export function topicSides(id: string, knowledge: WholeKnowledge): LeafSides {
   const topic = knowledge.topics[id];
   if (!topic) return {};
   const sources = new SourceNumbers();

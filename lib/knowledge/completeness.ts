@@ -1,5 +1,5 @@
 import type { Problem } from '../problems';
-import type { Knowledge, PageKind } from './knowledge';
+import type { Knowledge, PageKind, WholeKnowledge } from './knowledge';
 import { PAGE_KINDS } from './knowledge';
 import type { Page } from './read-page';
 import type { Pages, ReadContent } from './read-knowledge';
@@ -97,7 +97,7 @@ function remedyProblems({ remedies }: Knowledge): Problem[] {
 }
 
 /** A page that names a hazard must say the caution at one of its steps, in words that belong to that hazard. */
-function cautionProblems(pages: Pages, { hazards }: Knowledge): Problem[] {
+function cautionProblems(pages: Pages, { hazards }: WholeKnowledge): Problem[] {
   return [...pages.methods, ...pages.remedies].flatMap((page) =>
     page.front.hazards.flatMap((id) => {
       const words = hazards[id]?.words ?? [];

@@ -1,10 +1,11 @@
 export { drawingSchema, type Drawing } from './drawing-schema';
-export { CLASS_WORDS, LINK_WORDS, chanceOf, chanceOfClass, type ClassWord, type LinkWord } from './number-words';
-export { BRANCHES, BRANCH_TITLES, MATERIALS, TOUCHED, ZONES, ZONE_TITLES, type BranchId, type Material, type Touched, type Zone } from './page-words';
+export { CLASS_WORDS, EVEN_SHARES, LINK_WORDS, chanceOf, chanceOfClass, type ClassWord, type LinkWord } from './number-words';
+export { BRANCHES, BRANCH_TITLES, GRADES, MATERIALS, TOUCHED, ZONES, ZONE_TITLES, type BranchId, type Grade, type Material, type Touched, type Zone } from './page-words';
 export { causeSchema, checkSchema, circumstancesSchema, gapSchema, hazardSchema, methodSchema, remedySchema, sourceSchema, symptomSchema, toolSchema, topicSchema } from './schemas';
 export type { Basis, Cause, Check, Circumstances, Hazard, Method, Remedy, Source, Step, Symptom, Tool, Topic } from './schemas';
 export { PAGE_KINDS, titleOf } from './knowledge';
-export type { Knowledge, KnownCause, KnownCheck, KnownMethod, KnownRemedy, KnownSymptom, KnownTopic, Link, PageKind, ReadingLink, ReadingModel } from './knowledge';
+export type { CitedLink, CitedReadingLink, Knowledge, KnownCause, KnownCheck, KnownMethod, KnownRemedy, KnownSymptom, KnownTopic, Link, PageKind, ReadingLink, ReadingModel, Shelf } from './knowledge';
+export type { WholeCause, WholeCheck, WholeKnowledge, WholeMethod, WholeRemedy, WholeSymptom, WholeTopic } from './knowledge';
 export type { ContentFile, Page } from './read-page';
 export { readKnowledge, usable, type Pages, type ReadContent } from './read-knowledge';
 export { comparesByDifference, isRatio } from './read-reading-model';

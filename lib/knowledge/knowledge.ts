@@ -1,9 +1,17 @@
-import type { Basis, Cause, Check, Hazard, Method, Remedy, Source, Symptom, Tool, Topic } from './schemas';
+import type { Basis, Cause, Check, Circumstances, Hazard, Method, Remedy, Source, Symptom, Tool, Topic } from './schemas';
 
-/** A stated chance with the word it was said in, what it rests on, and the file that says it. */
+/* Two depths of the same base: what rankings and first screens read, and the whole. The browser has the second later. */
+
+/** A stated chance with the word it was said in. */
 export interface Link {
   readonly chance: number;
   readonly said: string;
+  /** Shares of slight, clear and severe when this is behind the symptom; sums to 1. Left out when nothing is said. */
+  readonly grades?: readonly number[];
+}
+
+/** A link with what it rests on and the file that says it. */
+export interface CitedLink extends Link {
   readonly basis: Basis;
   readonly statedIn: string;
 }
@@ -20,63 +28,119 @@ export interface ReadingModel {
 export interface ReadingLink extends ReadingModel {
   /** Chance that the cause, when at work, moves the reading at all. */
   readonly chance: number;
+}
+
+export interface CitedReadingLink extends ReadingLink {
   readonly basis: Basis;
   readonly statedIn: string;
 }
 
-export interface KnownSymptom extends Omit<Symptom, 'shownBy' | 'followsFrom'> {
+export type Shelf<Entry> = Readonly<Record<string, Entry>>;
+
+export interface KnownSymptom extends Omit<Symptom, 'shownBy' | 'followsFrom' | 'confusedWith'> {
   readonly id: string;
   /** Chance that it is seen with no listed cause behind it. */
   readonly leak: number;
-  readonly links: Readonly<Record<string, Link>>;
-  readonly followsFrom: Readonly<Record<string, Link>>;
+  /** Shares of slight, clear and severe with no listed cause behind it; sums to 1. */
+  readonly leakGrades: readonly number[];
+  readonly links: Shelf<Link>;
+  readonly followsFrom: Shelf<Link>;
   /** Symptoms that are details of this one. */
   readonly details: readonly string[];
 }
 
-export interface KnownCause extends Omit<Cause, 'shows' | 'yes' | 'reads' | 'curedBy'> {
+export interface KnownCause extends Omit<Cause, 'shows' | 'yes' | 'reads' | 'curedBy' | 'context' | 'confusedWith' | 'topics' | 'examples'> {
   readonly id: string;
   readonly prior: number;
-  readonly shows: Readonly<Record<string, Link>>;
-  readonly yes: Readonly<Record<string, Link>>;
-  readonly reads: Readonly<Record<string, ReadingLink>>;
+  /** Facts that make it likelier or rarer. */
+  readonly context?: readonly ContextOdds[] | undefined;
+  readonly shows: Shelf<Link>;
+  readonly yes: Shelf<Link>;
+  readonly reads: Shelf<ReadingLink>;
   /** Remedies that may cure it, with the chance that they do. */
-  readonly curedBy: Readonly<Record<string, Link>>;
+  readonly curedBy: Shelf<Link>;
 }
 
-export interface KnownCheck extends Omit<Check, 'yesBy' | 'otherwise'> {
+export interface ContextOdds {
+  readonly when: Circumstances;
+  readonly odds: number;
+}
+
+export interface KnownCheck extends Omit<Check, 'yesBy' | 'otherwise' | 'says' | 'topics' | 'examples'> {
   readonly id: string;
   readonly leak: number;
-  readonly yes: Readonly<Record<string, Link>>;
-  readonly reads: Readonly<Record<string, ReadingLink>>;
+  readonly yes: Shelf<Link>;
+  readonly reads: Shelf<ReadingLink>;
   readonly otherwise: ReadingModel | undefined;
   readonly methods: readonly string[];
 }
 
-export interface KnownMethod extends Method {
+export interface KnownMethod extends Omit<Method, 'says' | 'readings' | 'steps' | 'topics' | 'examples'> {
   readonly id: string;
 }
 
-export interface KnownRemedy extends Omit<Remedy, 'cures'> {
+export interface KnownRemedy extends Omit<Remedy, 'cures' | 'says' | 'steps' | 'provedBy' | 'topics' | 'examples'> {
   readonly id: string;
-  readonly cures: Readonly<Record<string, Link>>;
+  readonly cures: Shelf<Link>;
+  readonly provedBy: Pick<Remedy['provedBy'], 'minutes'>;
 }
 
-export interface KnownTopic extends Topic {
+export interface KnownTopic {
   readonly id: string;
+  readonly title: string;
 }
 
-/** The whole knowledge base, linked and checked. Plain data: it travels to the browser as JSON. */
+/** What rankings and first screens read of the knowledge base. Plain data: it travels to the browser first. */
 export interface Knowledge {
-  readonly symptoms: Readonly<Record<string, KnownSymptom>>;
-  readonly causes: Readonly<Record<string, KnownCause>>;
-  readonly checks: Readonly<Record<string, KnownCheck>>;
-  readonly methods: Readonly<Record<string, KnownMethod>>;
-  readonly remedies: Readonly<Record<string, KnownRemedy>>;
-  readonly topics: Readonly<Record<string, KnownTopic>>;
-  readonly sources: Readonly<Record<string, Source>>;
-  readonly tools: Readonly<Record<string, Tool>>;
-  readonly hazards: Readonly<Record<string, Hazard>>;
+  readonly symptoms: Shelf<KnownSymptom>;
+  readonly causes: Shelf<KnownCause>;
+  readonly checks: Shelf<KnownCheck>;
+  readonly methods: Shelf<KnownMethod>;
+  readonly remedies: Shelf<KnownRemedy>;
+  readonly topics: Shelf<KnownTopic>;
+  readonly tools: Shelf<Tool>;
+  readonly hazards: Shelf<Pick<Hazard, 'title'>>;
+}
+
+export interface WholeSymptom extends KnownSymptom, Pick<Symptom, 'confusedWith'> {
+  readonly links: Shelf<CitedLink>;
+  readonly followsFrom: Shelf<CitedLink>;
+}
+
+export interface WholeCause extends KnownCause, Pick<Cause, 'confusedWith' | 'topics'> {
+  readonly context?: Cause['context'];
+  readonly shows: Shelf<CitedLink>;
+  readonly yes: Shelf<CitedLink>;
+  readonly reads: Shelf<CitedReadingLink>;
+  readonly curedBy: Shelf<CitedLink>;
+}
+
+export interface WholeCheck extends KnownCheck, Pick<Check, 'says' | 'topics'> {
+  readonly yes: Shelf<CitedLink>;
+  readonly reads: Shelf<CitedReadingLink>;
+}
+
+export interface WholeMethod extends KnownMethod, Pick<Method, 'says' | 'readings' | 'steps' | 'topics'> {}
+
+export interface WholeRemedy extends KnownRemedy, Pick<Remedy, 'says' | 'steps' | 'topics'> {
+  readonly cures: Shelf<CitedLink>;
+  readonly provedBy: Remedy['provedBy'];
+}
+
+export interface WholeTopic extends Topic {
+  readonly id: string;
+}
+
+/** Everything the pages state, linked and checked, but for the worked examples: they stay with the pages, for the tests. */
+export interface WholeKnowledge extends Knowledge {
+  readonly symptoms: Shelf<WholeSymptom>;
+  readonly causes: Shelf<WholeCause>;
+  readonly checks: Shelf<WholeCheck>;
+  readonly methods: Shelf<WholeMethod>;
+  readonly remedies: Shelf<WholeRemedy>;
+  readonly topics: Shelf<WholeTopic>;
+  readonly sources: Shelf<Source>;
+  readonly hazards: Shelf<Hazard>;
 }
 
 export const PAGE_KINDS = ['symptoms', 'causes', 'checks', 'methods', 'remedies', 'topics'] as const;

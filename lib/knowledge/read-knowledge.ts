@@ -1,7 +1,7 @@
 import { nearestName, stops, type Problem, type Reading } from '../problems';
-import type { KnownCause, KnownCheck, KnownSymptom, Knowledge, Link, PageKind, ReadingLink } from './knowledge';
+import type { CitedLink, CitedReadingLink, PageKind, WholeCause, WholeCheck, WholeKnowledge, WholeSymptom } from './knowledge';
 import { PAGE_KINDS } from './knowledge';
-import { chanceOf, chanceOfClass, type LinkWord } from './number-words';
+import { EVEN_SHARES, GRADE_SHARES, chanceOf, chanceOfClass } from './number-words';
 import { readReadingModel } from './read-reading-model';
 import { idOf, readPage, readYaml, type ContentFile, type Page } from './read-page';
 import { causeSchema, checkSchema, hazardSchema, methodSchema, remedySchema, sourceSchema, symptomSchema, toolSchema, topicSchema } from './schemas';
@@ -20,7 +20,7 @@ export interface Pages {
 
 export interface ReadContent {
   readonly pages: Pages;
-  readonly knowledge: Knowledge;
+  readonly knowledge: WholeKnowledge;
 }
 
 /**
@@ -93,10 +93,8 @@ function sharedIds(pages: Pages): Problem[] {
 
 /* Linking: every relation is stated once, in either of the two files that it joins. */
 
-interface StatedLink {
-  readonly how: LinkWord | number;
-  readonly basis: Basis;
-}
+type StatedLink = NonNullable<Cause['shows']>[string];
+type StatedGrades = NonNullable<StatedLink['grade']>;
 
 interface Shelves {
   readonly sources: Record<string, Source>;
@@ -104,7 +102,7 @@ interface Shelves {
   readonly hazards: Record<string, Hazard>;
 }
 
-function linkPages(pages: Pages, shelves: Shelves, problems: Problem[]): Knowledge {
+function linkPages(pages: Pages, shelves: Shelves, problems: Problem[]): WholeKnowledge {
   const linker = new Linker(pages, shelves, problems);
   const shows = linker.links('causes', 'shows', 'symptoms', pages.causes, (page) => page.front.shows, pages.symptoms, (page) => page.front.shownBy);
   const yes = linker.links('causes', 'yes', 'checks', pages.causes, (page) => page.front.yes, pages.checks, (page) => page.front.yesBy);
@@ -115,10 +113,8 @@ function linkPages(pages: Pages, shelves: Shelves, problems: Problem[]): Knowled
     symptoms: byId(pages.symptoms, (page) => knownSymptom(page, pages, shows, linker)),
     causes: byId(pages.causes, (page) => knownCause(page, { shows, yes, cures, reads })),
     checks: byId(pages.checks, (page) => knownCheck(page, pages, yes, reads, linker)),
-    methods: byId(pages.methods, (page) => ({ id: page.id, ...page.front })),
-    remedies: byId(pages.remedies, (page) => {
-      return { ...page.front, id: page.id, cures: cures.to(page.id) };
-    }),
+    methods: byId(pages.methods, (page) => ({ id: page.id, ...without(page.front, 'examples') })),
+    remedies: byId(pages.remedies, (page) => ({ ...without(page.front, 'examples'), id: page.id, cures: cures.to(page.id) })),
     topics: byId(pages.topics, (page) => ({ id: page.id, ...page.front })),
     ...shelves,
   };
@@ -128,20 +124,21 @@ function byId<T, K>(pages: readonly Page<T>[], make: (page: Page<T>) => K): Reco
   return Object.fromEntries(pages.map((page) => [page.id, make(page)]));
 }
 
-function knownSymptom(page: Page<Symptom>, pages: Pages, shows: LinkTable<Link>, linker: Linker): KnownSymptom {
+function knownSymptom(page: Page<Symptom>, pages: Pages, shows: LinkTable<CitedLink>, linker: Linker): WholeSymptom {
   const { followsFrom, ...rest } = without(page.front, 'shownBy');
   return {
     ...rest,
     id: page.id,
     leak: chanceOfClass(rest.withoutKnownCause),
+    leakGrades: linker.shares(page.path, 'grades.otherwise', rest.grades?.otherwise) ?? EVEN_SHARES,
     links: shows.to(page.id),
     followsFrom: linker.oneSided('symptoms', page, followsFrom ?? {}),
     details: pages.symptoms.filter((other) => other.front.detailOf === page.id).map((other) => other.id),
   };
 }
 
-function knownCause(page: Page<Cause>, tables: { shows: LinkTable<Link>; yes: LinkTable<Link>; cures: LinkTable<Link>; reads: LinkTable<ReadingLink> }): KnownCause {
-  const rest = without(without(without(without(page.front, 'shows'), 'yes'), 'reads'), 'curedBy');
+function knownCause(page: Page<Cause>, tables: { shows: LinkTable<CitedLink>; yes: LinkTable<CitedLink>; cures: LinkTable<CitedLink>; reads: LinkTable<CitedReadingLink> }): WholeCause {
+  const rest = without(without(without(without(without(page.front, 'examples'), 'shows'), 'yes'), 'reads'), 'curedBy');
   return {
     ...rest,
     id: page.id,
@@ -150,15 +147,15 @@ function knownCause(page: Page<Cause>, tables: { shows: LinkTable<Link>; yes: Li
   };
 }
 
-function knownCheck(page: Page<Check>, pages: Pages, yes: LinkTable<Link>, reads: LinkTable<ReadingLink>, linker: Linker): KnownCheck {
-  const { otherwise, ...rest } = without(page.front, 'yesBy');
+function knownCheck(page: Page<Check>, pages: Pages, yes: LinkTable<CitedLink>, reads: LinkTable<CitedReadingLink>, linker: Linker): WholeCheck {
+  const { otherwise, ...rest } = without(without(page.front, 'yesBy'), 'examples');
   return {
     ...rest,
     id: page.id,
     leak: chanceOfClass(rest.yesWithoutKnownCause ?? 'uncommon'),
     yes: yes.to(page.id),
     reads: reads.to(page.id),
-    otherwise: otherwise && linker.model(page, 'otherwise', otherwise, rest),
+    otherwise: otherwise && linker.model(page, 'otherwise', otherwise, page.front),
     methods: pages.methods.filter((method) => method.front.takes === page.id).map((method) => method.id),
   };
 }
@@ -170,8 +167,8 @@ function without<T extends object, K extends keyof T>(fields: T, key: K): Omit<T
   return rest;
 }
 
-function readingLinks(pages: Pages, linker: Linker): LinkTable<ReadingLink> {
-  const table = new LinkTable<ReadingLink>();
+function readingLinks(pages: Pages, linker: Linker): LinkTable<CitedReadingLink> {
+  const table = new LinkTable<CitedReadingLink>();
   const checks = new Map(pages.checks.map((page) => [page.id, page.front]));
   for (const cause of pages.causes) {
     for (const [checkId, stated] of Object.entries(cause.front.reads ?? {})) {
@@ -226,8 +223,8 @@ class Linker {
     fromKind: PageKind, fromField: string, toKind: PageKind,
     fromPages: readonly Page<A>[], statedFrom: (page: Page<A>) => Record<string, StatedLink> | undefined,
     toPages: readonly Page<B>[], statedTo: (page: Page<B>) => Record<string, StatedLink> | undefined,
-  ): LinkTable<Link> {
-    const table = new LinkTable<Link>();
+  ): LinkTable<CitedLink> {
+    const table = new LinkTable<CitedLink>();
     const add = (from: string, to: string, stated: StatedLink, path: string): void => {
       const earlier = table.add(from, to, this.link(path, `${from} and ${to}`, stated));
       if (earlier !== undefined) this.problems.push({ code: 'stated-twice', level: 'stop', where: path, what: `The relation of ${from} and ${to} is also stated in ${earlier}.`, next: 'Keep it in one of the two files.' });
@@ -243,8 +240,8 @@ class Linker {
     return table;
   }
 
-  oneSided(kind: PageKind, page: Page<unknown>, stated: Record<string, StatedLink>): Record<string, Link> {
-    const links: Record<string, Link> = {};
+  oneSided(kind: PageKind, page: Page<unknown>, stated: Record<string, StatedLink>): Record<string, CitedLink> {
+    const links: Record<string, CitedLink> = {};
     for (const [id, link] of Object.entries(stated)) {
       if (this.ids[kind].has(id)) links[id] = this.link(page.path, id, link);
       else this.unknown(page.path, `followsFrom.${id}`, id, this.ids[kind]);
@@ -315,9 +312,17 @@ class Linker {
     }
   }
 
-  private link(path: string, field: string, stated: StatedLink): Link {
+  /** Shares of the three grades, from the word or the figures; undefined when nothing is said. */
+  shares(path: string, field: string, stated: StatedGrades | undefined): readonly number[] | undefined {
+    if (stated === undefined) return undefined;
     this.basis(path, field, stated.basis);
-    return { chance: chanceOf(stated.how), said: typeof stated.how === 'number' ? String(stated.how) : stated.how.replaceAll('-', ' '), basis: stated.basis, statedIn: path };
+    return 'mostly' in stated ? GRADE_SHARES[stated.mostly] : [stated.slight, stated.clear, stated.severe];
+  }
+
+  private link(path: string, field: string, stated: StatedLink): CitedLink {
+    this.basis(path, field, stated.basis);
+    const grades = this.shares(path, `${field}, grade`, stated.grade);
+    return { chance: chanceOf(stated.how), said: typeof stated.how === 'number' ? String(stated.how) : stated.how.replaceAll('-', ' '), basis: stated.basis, statedIn: path, ...(grades ? { grades } : {}) };
   }
 }
 

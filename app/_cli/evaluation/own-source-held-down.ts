@@ -1,5 +1,5 @@
 import type { CaseFile } from '@/lib/cases';
-import type { Basis, Knowledge } from '@/lib/knowledge';
+import type { Basis, Knowledge, WholeKnowledge } from '@/lib/knowledge';
 import { exactRanker } from './exact-ranker';
 import type { Ranker } from './ranker';
 import type { SolvedCase } from './read-solved-cases';
@@ -11,7 +11,7 @@ import type { SolvedCase } from './read-solved-cases';
  * end: a link goes altogether, though a writer might well have known it without the case. Titles, causes that exist for
  * one case only, and figures called estimates stay.
  */
-export function ownSourceHeldDownRanker(knowledge: Knowledge, cases: readonly SolvedCase[], atMost: number): Ranker {
+export function ownSourceHeldDownRanker(knowledge: WholeKnowledge, cases: readonly SolvedCase[], atMost: number): Ranker {
   const own = new Map<CaseFile, Set<string>>(cases.map(({ file, where }) => [file, new Set(cases.filter((each) => each.where === where).map(({ id }) => `case-${id.toLowerCase()}`))]));
   return {
     name: atMost === 0 ? 'Leeward, links citing the case left out' : `Leeward, links citing the case at most ${atMost}`,
@@ -20,7 +20,7 @@ export function ownSourceHeldDownRanker(knowledge: Knowledge, cases: readonly So
 }
 
 /** The knowledge base with links and readings that rest on one of these sources held to `atMost`; with 0, without them. */
-export function heldDown(knowledge: Knowledge, sources: ReadonlySet<string>, atMost: number): Knowledge {
+export function heldDown(knowledge: WholeKnowledge, sources: ReadonlySet<string>, atMost: number): Knowledge {
   const cites = ({ basis }: { readonly basis: Basis }): boolean => 'source' in basis && sources.has(basis.source);
   const held = <T extends { readonly basis: Basis; readonly chance: number }>(links: Readonly<Record<string, T>>): Record<string, T> => Object.fromEntries(
     Object.entries(links).flatMap(([id, link]): [string, T][] => (!cites(link) ? [[id, link]] : atMost === 0 ? [] : [[id, { ...link, chance: Math.min(link.chance, atMost) }]])),

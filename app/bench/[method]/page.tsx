@@ -23,7 +23,7 @@ export default async function MethodPage({ params }: PageProps<'/bench/[method]'
   if (!knowledge || !method || !check) notFound();
   return (
     <MeasureScreen
-      method={{ ...method, examples: [] }}
+      method={method}
       check={{ id: check.id, asks: check.asks, answer: check.answer, drawing: check.drawing }}
       needs={method.needs.map((tool) => knowledge.tools[tool]?.title ?? tool)}
       hazards={method.hazards.map((hazard) => knowledge.hazards[hazard]?.title ?? hazard)}

@@ -3,14 +3,14 @@ import Link from 'next/link';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import type { CaseFile, Criterion, Round, StoredMeasured } from '@/lib/cases';
-import type { Knowledge, KnownRemedy } from '@/lib/knowledge';
+import type { WholeKnowledge, WholeRemedy } from '@/lib/knowledge';
 import { findUnit, formatMinutes, readQuantity, spanToUnit, toUnit, type QuantityKind } from '@/lib/units';
 import { CaseTitleBlock } from '../../_case/case-title-block';
 import { changeCase } from '../../_case/current-case';
 import { measuredWords } from '../../_case/fact-words';
 import { changeRound, currentRound } from '../../_case/rounds';
 import { note } from '../../_case/tell';
-import { WithCase } from '../../_case/with-case';
+import { WithCaseInDepth } from '../../_case/with-case';
 import { Drawing } from '../../_drawings/drawing';
 import { Caution } from '../../_parts/caution';
 import { ChooseOne } from '../../_parts/choose-one';
@@ -21,10 +21,10 @@ import './fit.css';
 
 /** Fit the chosen change: fix what will count as cured, then the checklist with its cautions. */
 export function FitScreen() {
-  return <WithCase>{(file, knowledge) => <Fit file={file} knowledge={knowledge} />}</WithCase>;
+  return <WithCaseInDepth>{(file, knowledge) => <Fit file={file} knowledge={knowledge} />}</WithCaseInDepth>;
 }
 
-function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
+function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: WholeKnowledge }) {
   const round = currentRound(file);
   const remedy = round.remedy === undefined ? undefined : knowledge.remedies[round.remedy];
   if (!remedy) {
@@ -60,7 +60,7 @@ function FixedCriterion({ criterion }: { readonly criterion: Criterion }) {
   );
 }
 
-function CriterionForm({ remedy, knowledge }: { readonly remedy: KnownRemedy; readonly knowledge: Knowledge }) {
+function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; readonly knowledge: WholeKnowledge }) {
   const check = remedy.provedBy.reading === undefined ? undefined : knowledge.checks[remedy.provedBy.reading];
   const own = check?.answer.kind === 'quantity' ? { kind: check.answer.quantity, shownIn: check.answer.quantity === 'ratio' ? '%' : check.answer.shownIn, word: check.asks } : undefined;
   const [what, setWhat] = useState<'own' | 'length'>(own && remedy.provedBy.limit !== undefined ? 'own' : 'length');
@@ -111,7 +111,7 @@ function measured(text: string, plusMinus: string, kind: QuantityKind, shownIn: 
   return { stored: { quantity: kind, value: Number(toUnit(read.value.value, unit).toPrecision(8)), plusMinus: Number(spanToUnit(read.value.plusMinus, unit).toPrecision(4)), unit: shownIn }, problem: undefined };
 }
 
-function FittingSteps({ remedy, round }: { readonly remedy: KnownRemedy; readonly round: Round }) {
+function FittingSteps({ remedy, round }: { readonly remedy: WholeRemedy; readonly round: Round }) {
   const router = useRouter();
   const done = new Set(round.fitted ?? []);
   const now = remedy.steps.findIndex((step) => !done.has(step.do));

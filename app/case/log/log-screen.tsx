@@ -2,10 +2,10 @@
 import { Fragment, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Diagnosis } from '@/lib/diagnosis';
-import type { Knowledge } from '@/lib/knowledge';
+import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
 import { usePreferences } from '../../_browser/preferences';
 import { CaseTitleBlock, caseHeading } from '../../_case/case-title-block';
-import { WithCase } from '../../_case/with-case';
+import { WithCaseInDepth } from '../../_case/with-case';
 import { shareRange, shownShare } from '../../_charts';
 import { VERDICT_WORDS } from '../../_parts/signs';
 import { useCaseAir } from '../prove/case-air';
@@ -19,7 +19,7 @@ import './log.css';
 
 /** The record of a case: a report in numbered sections that prints on two sheets, and the ways to keep and send it. */
 export function LogScreen() {
-  return <WithCase>{(file, knowledge) => <Log file={file} knowledge={knowledge} />}</WithCase>;
+  return <WithCaseInDepth>{(file, knowledge) => <Log file={file} knowledge={knowledge} />}</WithCaseInDepth>;
 }
 
 interface Part {
@@ -28,7 +28,7 @@ interface Part {
   readonly body: ReactNode;
 }
 
-function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
+function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: WholeKnowledge }) {
   const beliefs = useBeliefs(file, knowledge);
   const parts = useParts(file, knowledge, beliefs);
   return (
@@ -53,7 +53,7 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
 }
 
 /** The sections that this case has something to say in; they are numbered in this order. */
-function useParts(file: CaseFile, knowledge: Knowledge, beliefs: ReturnType<typeof useBeliefs>): Part[] {
+function useParts(file: CaseFile, knowledge: WholeKnowledge, beliefs: ReturnType<typeof useBeliefs>): Part[] {
   const { units } = usePreferences();
   const air = useCaseAir(file);
   if (!beliefs) return [];

@@ -1,6 +1,6 @@
 import type { CaseFile, Finding } from '@/lib/cases';
 import type { Diagnosis, Evidence } from '@/lib/diagnosis';
-import type { Knowledge } from '@/lib/knowledge';
+import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
 import { factDetail, factTitle, shapeOf } from '../../_case/fact-words';
 import { ChanceBar, shareRange, shownShare } from '../../_charts';
 import { KnownPart } from '../../_drawings/known-part';
@@ -64,7 +64,7 @@ export function WhatCouldCauseIt({ beliefs }: { readonly beliefs: Beliefs }) {
 }
 
 /** Every check that was made: its result, what that means, and the readings as they were typed. */
-export function WhatWasMeasured({ file, beliefs, knowledge }: { readonly file: CaseFile; readonly beliefs: Beliefs; readonly knowledge: Knowledge }) {
+export function WhatWasMeasured({ file, beliefs, knowledge }: { readonly file: CaseFile; readonly beliefs: Beliefs; readonly knowledge: WholeKnowledge }) {
   const found = beliefs.now.items.filter((item) => item.kind !== 'symptom');
   return (
     <ul className="log-found">
@@ -100,7 +100,7 @@ function meaningWords(finding: Finding, knowledge: Knowledge): string {
 }
 
 /** "Bag test: volume 6,0 (± 0.3); time 15,2, 14.8, 15.6." as typed, by the name that the method gives to each reading. */
-function readingWords(finding: Finding | undefined, knowledge: Knowledge): string {
+function readingWords(finding: Finding | undefined, knowledge: WholeKnowledge): string {
   const method = knowledge.methods[finding?.method ?? ''];
   if (!finding || !method) return '';
   const rows = Object.entries(finding.readings ?? {}).flatMap(([id, typed]) => {

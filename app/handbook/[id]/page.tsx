@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { readContent } from '@/content/read-content';
-import { BRANCH_TITLES, PAGE_KINDS, titleOf, type Knowledge, type PageKind } from '@/lib/knowledge';
+import { BRANCH_TITLES, PAGE_KINDS, titleOf, type WholeKnowledge, type PageKind } from '@/lib/knowledge';
 import { PageBody } from '../page-body';
 import { causeSides } from '../cause-side';
 import { checkSides } from '../check-side';
@@ -56,12 +56,12 @@ export default async function LeafPage({ params }: PageProps<'/handbook/[id]'>) 
   );
 }
 
-function branchWords(id: string, knowledge: Knowledge): string {
+function branchWords(id: string, knowledge: WholeKnowledge): string {
   const part = knowledge.causes[id]?.part ?? knowledge.checks[id]?.part ?? knowledge.topics[id]?.part;
   return part === undefined ? '' : `${BRANCH_TITLES[part]} / `;
 }
 
-function sidesOf(id: string, kind: PageKind, knowledge: Knowledge): LeafSides {
+function sidesOf(id: string, kind: PageKind, knowledge: WholeKnowledge): LeafSides {
   switch (kind) {
     case 'symptoms': return symptomSides(id, knowledge);
     case 'causes': return causeSides(id, knowledge);

@@ -1,11 +1,11 @@
-import { readKnowledge, type Knowledge } from '@/lib/knowledge';
+import { readKnowledge, type WholeKnowledge } from '@/lib/knowledge';
 
 const body = (sections: readonly string[]): string => `A lead of two short sentences stands here. It says what to do.\n\n${sections.map((section) => `## ${section}\n\nWords.\n`).join('\n')}`;
 const page = (front: string, sections: readonly string[]): string => `---\n${front}\n---\n\n${body(sections)}`;
 const because = 'basis: { estimate: "a toy figure" }';
 
 /** Roots, leaks and links of the chain table in diagnosis-decisions.md 2, as pages; figures not in words are given as numbers. */
-export function chainKnowledge(): Knowledge {
+export function chainKnowledge(): WholeKnowledge {
   const cause = (id: string, links: string): { path: string; text: string } => ({
     path: `causes/${id}.mdx`,
     text: page(`title: Cause ${id}\npart: motion\nhowOften: common\nshows: { ${links} }\nsettledBy: [look]\nyes: { look: { how: 0.5, ${because} } }\nexamples: [{ name: one, expects: { notFirst: true } }, { name: two, expects: { notFirst: true } }]`, []),
