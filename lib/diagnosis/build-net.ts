@@ -1,11 +1,12 @@
 import type { CaseFile } from '../cases';
 import type { Gate, GateFeed, GateLink, LevelTable, Net } from '../inference';
-import type { Knowledge } from '../knowledge';
-import { chanceOfClass } from '../knowledge';
+import type { Knowledge, Link } from '../knowledge';
+import { EVEN_SHARES, chanceOfClass } from '../knowledge';
 import { priorInCircumstances } from './circumstances';
 import type { Evidence } from './evidence';
 import { readingLikelihoods } from './reading-likelihood';
 import { orderedModels, sameModel } from './reading-levels';
+import { gradedLevels, plainLevels, type SymptomLevels } from './symptom-levels';
 
 /** The tables of one case: a net for lib/inference, and which of its parts mean what. */
 export interface CaseNet {
@@ -32,6 +33,8 @@ export interface GateSubject {
  * which it fires. A symptom told in two rounds is one gate, and nothing is counted twice (diagnosis.md sections 2.5, 6).
  * What has no listed cause, and what only follows from another symptom, may also stay away from one print to the next by
  * luck: `fading` is the share of it that does (0 for strictly persistent mechanisms).
+ * Where a symptom's page tells grades apart and one was told, its levels carry the grade too (symptom-levels.ts); without
+ * a told grade the net is the same as if there were none.
  */
 export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge, fading = FADING): CaseNet {
   const causes = Object.keys(knowledge.causes);
@@ -109,7 +112,9 @@ interface Draft {
   readonly leak: LevelTable;
   readonly links: readonly GateLink[];
   readonly weights: readonly number[];
-  readonly feedsFrom: readonly { readonly symptom: string; readonly chance: number }[];
+  readonly feedsFrom: readonly { readonly symptom: string; readonly chance: number; readonly shares: readonly number[] }[];
+  /** For a symptom: what its levels mean to those that follow from it, and to which it follows from. */
+  readonly levels?: SymptomLevels;
 }
 
 function gatesOf(items: readonly Evidence[], frame: Frame): { gates: Gate[]; subjects: GateSubject[] } {
@@ -118,35 +123,43 @@ function gatesOf(items: readonly Evidence[], frame: Frame): { gates: Gate[]; sub
     const parent = item.kind === 'symptom' ? frame.knowledge.symptoms[item.about]?.detailOf : undefined;
     return parent === undefined || seenInRound.has(`${parent} ${item.round}`);
   });
-  const drafts = draftsOf(counted, frame);
+  const { drafts, followed } = draftsOf(counted, frame);
   const position = new Map(drafts.map((draft, index) => [draft.subject.about, index]));
-  const feeding = new Set(drafts.flatMap((draft) => draft.feedsFrom.map((feed) => feed.symptom)));
-  const gates = drafts.map((draft) => (feeding.has(draft.subject.about) ? withFeeds(draft, position, frame) : mergeEqualLevels(withFeeds(draft, position, frame))));
+  const gates = drafts.map((draft) => {
+    const gate = withFeeds(draft, drafts, position, frame);
+    return followed.has(draft.subject.about) ? gate : mergeEqualLevels(gate);
+  });
   return { gates, subjects: drafts.map((draft) => draft.subject) };
 }
 
-/** Observed symptoms first and, for each, the unobserved ones that it may follow from; then checks. */
-function draftsOf(items: readonly Evidence[], frame: Frame): Draft[] {
+/** Observed symptoms first and, for each, the unobserved ones that it may follow from (`followed`); then checks. */
+function draftsOf(items: readonly Evidence[], frame: Frame): { drafts: Draft[]; followed: ReadonlySet<string> } {
   const drafts: Draft[] = [];
   const bySymptom = groupBy(items.filter((item) => item.kind === 'symptom'), (item) => item.about);
   const wanted = new Set(bySymptom.keys());
-  for (const id of wanted) for (const earlier of Object.keys(frame.knowledge.symptoms[id]?.followsFrom ?? {})) wanted.add(earlier);
-  for (const id of wanted) drafts.push(...symptomDrafts(id, bySymptom.get(id) ?? [], frame));
+  const followed = new Set<string>();
+  for (const id of wanted) for (const earlier of Object.keys(frame.knowledge.symptoms[id]?.followsFrom ?? {})) { wanted.add(earlier); followed.add(earlier); }
+  for (const id of wanted) drafts.push(...symptomDrafts(id, bySymptom.get(id) ?? [], followed, frame));
   for (const [id, answers] of groupBy(items.filter((item) => item.kind === 'answer'), (item) => item.about)) drafts.push(...answerDrafts(id, answers, frame));
   for (const item of items) if (item.kind === 'reading') drafts.push(readingDraft(item, frame));
-  return drafts;
+  return { drafts, followed };
 }
 
-function symptomDrafts(id: string, items: readonly Evidence[], frame: Frame): Draft[] {
+function symptomDrafts(id: string, items: readonly Evidence[], followed: ReadonlySet<string>, frame: Frame): Draft[] {
   const symptom = frame.knowledge.symptoms[id];
   if (!symptom) return [];
-  const told = items.flatMap((item) => (item.kind === 'symptom' ? [{ round: item.round, on: item.seen, item }] : []));
-  const feedsFrom = Object.entries(symptom.followsFrom).map(([earlier, link]) => ({ symptom: earlier, chance: link.chance }));
-  return runsOf(told).map((run, number) => ({
-    subject: { about: number === 0 ? id : `${id} again ${number}`, kind: 'symptom', items: run.map((entry) => entry.item) },
-    ...onOffTables(symptom.leak, symptom.links, run, 0, frame),
-    feedsFrom,
-  }));
+  const told = items.flatMap((item) => (item.kind === 'symptom' ? [{ round: item.round, on: item.seen, grade: symptom.grades && item.observation.severity, item }] : []));
+  const feedsFrom = Object.entries(symptom.followsFrom).map(([earlier, link]) => ({ symptom: earlier, chance: link.chance, shares: link.grades ?? EVEN_SHARES }));
+  return runsOf(told).map((run, number) => {
+    const about = number === 0 ? id : `${id} again ${number}`;
+    const levels = gradedLevels(run, frame.rounds, followed.has(about)) ?? plainLevels(run, frame.rounds);
+    return {
+      subject: { about, kind: 'symptom', items: run.map((entry) => entry.item) },
+      leak: levels.spread(fadingTable(symptom.leak, frame.rounds, frame.rounds + 1, frame.fading), symptom.leakGrades),
+      links: linksOf(symptom.links, frame.rounds + 1, frame, (table, link) => levels.spread(table, link.grades ?? EVEN_SHARES)),
+      weights: levels.weights, feedsFrom, levels,
+    };
+  });
 }
 
 function answerDrafts(id: string, items: readonly Evidence[], frame: Frame): Draft[] {
@@ -155,7 +168,7 @@ function answerDrafts(id: string, items: readonly Evidence[], frame: Frame): Dra
   const told = items.flatMap((item) => (item.kind === 'answer' ? [{ round: item.round, on: item.yes, item }] : []));
   const method = items.map((item) => (item.kind === 'answer' && item.finding.method !== undefined ? frame.knowledge.methods[item.finding.method] : undefined)).find((each) => each !== undefined);
   const misled = chanceOfClass(method?.misleads ?? 'uncommon');
-  return [{ subject: { about: id, kind: 'answer', items }, ...onOffTables(check.leak, check.yes, told, misled, frame), feedsFrom: [] }];
+  return [{ subject: { about: id, kind: 'answer', items }, ...answerTables(check.leak, check.yes, told, misled, frame), feedsFrom: [] }];
 }
 
 interface Told {
@@ -165,8 +178,8 @@ interface Told {
 }
 
 /** Cuts a story like "seen, gone, seen again" where it starts anew: the same mechanism cannot have come back. */
-function runsOf(told: readonly Told[]): Told[][] {
-  const runs: Told[][] = [[]];
+function runsOf<T extends Told>(told: readonly T[]): T[][] {
+  const runs: T[][] = [[]];
   let gone = false;
   for (const entry of [...told].sort((a, b) => a.round - b.round)) {
     if (entry.on && gone) runs.push([]);
@@ -176,18 +189,18 @@ function runsOf(told: readonly Told[]): Told[][] {
   return runs;
 }
 
-/** Tables of something that is there or not: level l means that it fires in rounds 1 … l. */
-function onOffTables(leak: number, links: Readonly<Record<string, { readonly chance: number }>>, told: readonly Told[], misled: number, frame: Frame): Pick<Draft, 'leak' | 'links' | 'weights'> {
+/** Tables of a check that comes out yes or no: level l means that it does so in rounds 1 … l. */
+function answerTables(leak: number, links: Readonly<Record<string, Link>>, told: readonly Told[], misled: number, frame: Frame): Pick<Draft, 'leak' | 'links' | 'weights'> {
   const levels = frame.rounds + 1;
   const weights = Array.from({ length: levels }, (_, level) => told.reduce((product, entry) => product * (level >= entry.round === entry.on ? 1 - misled : misled), 1));
   return { leak: fadingTable(leak, frame.rounds, levels, frame.fading), links: linksOf(links, levels, frame), weights };
 }
 
-function linksOf(links: Readonly<Record<string, { readonly chance: number }>>, levels: number, frame: Frame): GateLink[] {
+function linksOf(links: Readonly<Record<string, Link>>, levels: number, frame: Frame, spread: (byLastRound: number[], link: Link) => number[] = (table) => table): GateLink[] {
   return Object.entries(links).flatMap(([id, link]) => {
     const cause = frame.index.get(id);
     const through = frame.activeThrough.get(id);
-    return cause === undefined || through === undefined ? [] : [{ cause, contributes: through.map((last) => twoLevelTable(link.chance, last, levels)) }];
+    return cause === undefined || through === undefined ? [] : [{ cause, contributes: through.map((last) => spread(twoLevelTable(link.chance, last, levels), link)) }];
   });
 }
 
@@ -228,11 +241,13 @@ function readingDraft(item: Extract<Evidence, { kind: 'reading' }>, frame: Frame
   };
 }
 
-function withFeeds(draft: Draft, position: ReadonlyMap<string, number>, frame: Frame): Gate {
-  const feeds = draft.feedsFrom.flatMap((feed): GateFeed[] => {
-    const gate = position.get(feed.symptom);
-    if (gate === undefined) return [];
-    return [{ gate, contributes: Array.from({ length: frame.rounds }, (_, index) => fadingTable(feed.chance, index + 1, frame.rounds + 1, frame.fading)) }];
+function withFeeds(draft: Draft, drafts: readonly Draft[], position: ReadonlyMap<string, number>, frame: Frame): Gate {
+  const feeds = draft.feedsFrom.flatMap(({ symptom, chance, shares }): GateFeed[] => {
+    const gate = position.get(symptom);
+    const through = drafts[gate ?? -1]?.levels?.through;
+    if (gate === undefined || through === undefined || draft.levels === undefined) return [];
+    const { spread } = draft.levels;
+    return [{ gate, contributes: through.slice(1).map((last) => spread(fadingTable(chance, last, frame.rounds + 1, frame.fading), shares)) }];
   });
   return { leak: draft.leak, links: draft.links, weights: draft.weights, ...(feeds.length > 0 ? { feeds } : {}) };
 }

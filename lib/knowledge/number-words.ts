@@ -14,6 +14,15 @@ export const LINK_WORDS = {
   rarely: 0.03,
 } as const;
 
+/**
+ * Shares of slight, clear and severe in one word. Two thirds for the grade that it mostly has, the rest by nearness. Estimate:
+ * the middle of what people mean by "mostly"; never so small that one tap could rule a cause out.
+ */
+export const GRADE_SHARES = { slight: [0.66, 0.26, 0.08], clear: [0.2, 0.6, 0.2], severe: [0.08, 0.26, 0.66] } as const;
+
+/** Shares when nothing is said of grades: all alike, so that the grade then tells nothing. */
+export const EVEN_SHARES: readonly number[] = [1 / 3, 1 / 3, 1 / 3];
+
 export const CLASS_WORDS = { rare: 0.005, uncommon: 0.015, common: 0.04, 'very-common': 0.1 } as const;
 
 export type LinkWord = keyof typeof LINK_WORDS;

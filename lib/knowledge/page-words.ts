@@ -12,6 +12,10 @@ export const MATERIALS = ['PLA', 'PETG', 'ABS', 'ASA', 'PA', 'PC', 'TPU', 'PP', 
 /** What may have been changed shortly before the trouble began. */
 export const TOUCHED = ['fan', 'duct', 'hot-end', 'nozzle', 'feeder', 'filament', 'belts', 'board', 'wiring', 'firmware', 'settings', 'bed', 'moved', 'nothing'] as const;
 
+/** How bad a symptom is, mildest first. */
+export const GRADES = ['slight', 'clear', 'severe'] as const;
+
+export type Grade = (typeof GRADES)[number];
 export type Zone = (typeof ZONES)[number];
 export type BranchId = (typeof BRANCHES)[number];
 export type Material = (typeof MATERIALS)[number];

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { drawingSchema } from './drawing-schema';
-import { BRANCHES, MATERIALS, TOUCHED, ZONES } from './page-words';
+import { BRANCHES, GRADES, MATERIALS, TOUCHED, ZONES } from './page-words';
 import { CLASS_WORDS, LINK_WORDS, type ClassWord, type LinkWord } from './number-words';
 import { SI_UNIT, type QuantityKind } from '../units';
 
@@ -18,7 +18,20 @@ export const basisSchema = z.union([
   z.strictObject({ practice: sentence }),
 ]);
 
-const link = z.strictObject({ how: z.union([linkWord, openChance]), basis: basisSchema });
+/** How bad a symptom is when this is behind it: one grade that it mostly has, or a share of its own for each (sum 1). */
+const gradesOfLink = z.union([
+  z.strictObject({ mostly: z.enum(GRADES), basis: basisSchema }),
+  z.strictObject({ slight: openChance, clear: openChance, severe: openChance, basis: basisSchema }).refine(({ slight, clear, severe }) => Math.abs(slight + clear + severe - 1) < 1e-6, 'slight, clear and severe must sum to 1'),
+]);
+
+const link = z.strictObject({
+  how: z.union([linkWord, openChance]),
+  basis: basisSchema,
+  /** Only towards a symptom that has grades. */
+  grade: gradesOfLink.optional(),
+  /** Others of the same kind that do this less often, however unsure the figures are; each with what that rests on. */
+  oftenerThan: z.record(id, basisSchema).optional(),
+});
 
 /** Facts about the machine, print and surroundings that a cause or link may depend on. Several values mean "one of". */
 export const circumstancesSchema = z.strictObject({
@@ -52,6 +65,8 @@ export const symptomSchema = z.strictObject({
   seen: z.enum(['while-printing', 'on-the-part', 'heard', 'on-the-display', 'by-hand']),
   drawing: drawingSchema,
   withoutKnownCause: classWord,
+  /** How bad it may be, in what a person sees, where that tells causes apart; `otherwise`: how it mostly is without a known cause. */
+  grades: z.strictObject({ slight: sentence, clear: sentence, severe: sentence, otherwise: gradesOfLink.optional() }).optional(),
   /** Asked only when that symptom was seen: where it faces, at which height, in which part. */
   detailOf: id.optional(),
   followsFrom: z.record(id, link).optional(),
@@ -183,6 +198,10 @@ export const topicSchema = z.strictObject({
   inShort: sentence,
   part: z.enum(BRANCHES).optional(),
   about: z.array(id).optional(),
+  /** Causes that are taken for one another: the page sets them side by side. */
+  sideBySide: z.array(id).min(2).max(4).optional(),
+  /** With sideBySide: the checks that tell them apart, cheapest first. */
+  separatedBy: z.array(id).min(1).optional(),
   drawing: drawingSchema.optional(),
   sources: z.array(id).optional(),
 });
