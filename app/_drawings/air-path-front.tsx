@@ -1,4 +1,5 @@
 import type { AirPathLayout, OutletLayout } from './air-path-layout';
+import { frontHeight } from './air-path-placing';
 import { BedLine, Bead, straightBead } from './bead';
 import { FlowLine } from './flow-line';
 import { atX, atY, px } from './frame';
@@ -6,9 +7,6 @@ import type { Frame } from './frame';
 import { Hatched } from './hatches';
 import { Stroke } from './lines';
 import { Words } from './words';
-
-/** Height of the front view, mm. */
-export const frontHeight = 30;
 
 /** Nozzle tip, mm below the top of the view. */
 const tip = 15;

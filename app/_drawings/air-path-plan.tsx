@@ -1,9 +1,10 @@
 import { useId } from 'react';
-import { layOutAirPath, beyond, parallelTo } from './air-path-layout';
-import type { AirPathLayout, OutletLayout, PlanFan, PlanOutlet } from './air-path-layout';
-import { AirPathFront, frontHeight } from './air-path-front';
+import { beyond, parallelTo } from './air-path-layout';
+import type { AirPathLayout, OutletLayout, PlanFan } from './air-path-layout';
+import { AirPathFront } from './air-path-front';
+import { frontHeight, placePlan, sizeWords } from './air-path-placing';
+import type { PlacedName, PlanOfPath } from './air-path-placing';
 import { Channels } from './channels';
-import type { Point } from './arrows';
 import { Balloon } from './balloon';
 import { Dimension } from './dimension';
 import { AxialFan, RadialFan } from './fan-wheel';
@@ -12,73 +13,39 @@ import { atX, atY, px } from './frame';
 import type { Frame } from './frame';
 import { Hatched, Hatches } from './hatches';
 import { Leader } from './leader';
-import { spread } from './labels';
 import { Disc, Stroke } from './lines';
 import { Sheet } from './sheet';
 import { Words } from './words';
 import { wordWidth } from './word-width';
-import { wrapWords } from './wrap-words';
 
-export type { PlanFan, PlanOutlet } from './air-path-layout';
-
-export interface AirPathPlanProps {
-  readonly fan: PlanFan;
-  /** Clear width and length of the duct from the fan to the fork, mm. */
-  readonly duct: { readonly width: number; readonly length: number };
-  /** One to four outlets. */
-  readonly outlets: readonly PlanOutlet[];
+export interface AirPathPlanProps extends PlanOfPath {
   readonly width: number;
   readonly id?: string;
 }
 
-/** At this scale 40 mm on screen are about 40 mm on paper at 1 : 1 (96 px per inch gives 3.78 px/mm; the sheet is printed a little smaller). */
-const largestScale = 3.43;
-const narrow = 560;
-
-interface Named {
-  readonly key: string;
-  readonly at: Point;
-  readonly words: string;
-  readonly second: string;
-  readonly accent: boolean;
-}
-
 /** The air path of this machine from above, cut through the duct, and from the front; to scale from its dimensions. */
-export function AirPathPlan({ fan, duct, outlets, width, id }: AirPathPlanProps) {
+export function AirPathPlan({ width, id, ...plan }: AirPathPlanProps) {
   const own = useId().replace(/[^A-Za-z0-9]/g, '');
-  const layout = layOutAirPath(fan, duct, outlets);
-  const slim = width < narrow;
-  const { box } = layout;
-  const side = slim ? 30 : 176;
-  const k = Math.min(largestScale, (width - 2 * side) / (box.right - box.left));
-  const top = 46 - box.top * k;
-  const centre = slim ? width / 2 - ((box.left + box.right) / 2) * k : side + (width - 2 * side) / 2 - ((box.left + box.right) / 2) * k;
-  const planEnd = top + box.bottom * k + 34;
-  const on: Frame = { id: id ?? `p${own}`, width, height: 0, size: 'figure', k, left: centre, top };
-  const names = namesOf(fan, layout, on);
-  const list = slim ? listLines(names, width) : [];
-  const listHeight = list.reduce((sum, item) => sum + item.height, 0);
-  const frontTop = planEnd + 24;
-  const height = Math.round(frontTop + frontHeight * k + 54 + listHeight);
+  const placed = placePlan(plan, width);
+  const { layout, slim, names, height, frontTop } = placed;
+  const on: Frame = { ...placed.on, id: id ?? `p${own}` };
+  const guessed = (plan.guessed?.size ?? 0) > 0;
   return (
-    <Sheet width={width} height={height} label={planWords(fan, layout)}>
+    <Sheet width={width} height={height} label={planWords(plan.fan, layout)}>
       <Hatches id={on.id} kinds={['cut', 'lee']} />
       <Words x={0} y={14} tone="ink2">{layout.toScale ? 'From above, cut through the duct' : slim ? 'From above; branch lengths not to scale' : 'From above, cut through the duct; branch lengths not to scale'}</Words>
       <Channels on={on} channels={layout.channels} />
       <Lee on={on} layout={layout} />
       <NozzleFromAbove on={on} layout={layout} />
       {layout.outlets.map((o) => <BranchAir key={o.outlet.name} on={on} laid={o} />)}
-      <FanAt on={on} fan={fan} layout={layout} />
-      <Sizes on={on} fan={fan} layout={layout} />
-      {slim ? names.map((n, i) => <Balloon key={n.key} x={n.at.x} y={n.at.y} kind="seen" label={i + 1} />) : <SideNames names={names} width={width} centre={centre} bottom={planEnd} />}
+      <FanAt on={on} fan={plan.fan} layout={layout} />
+      {placed.sizes.map((size) => (size.arrows === undefined
+        ? <Words key={size.key} x={size.box.x + size.box.w / 2} y={size.box.y + size.box.h / 2 + 5} anchor="middle">{size.words}</Words>
+        : <Dimension key={size.key} {...size.arrows} />))}
+      {names.map((name, i) => (slim ? <ListedName key={name.key} name={name} number={i + 1} /> : <NameBeside key={name.key} name={name} />))}
       <AirPathFront on={{ ...on, top: frontTop }} layout={layout} />
-      <SpeedKey x={slim ? 0 : width - 240} y={frontTop + frontHeight * k + 30} />
-      {list.map((item, i) => (
-        <g key={item.name.key}>
-          <Balloon x={12} y={height - listHeight + item.y + 12} kind="seen" label={i + 1} />
-          {item.lines.map((line, j) => <Words key={line} x={34} y={height - listHeight + item.y + 17 + j * 19} tone={j === 0 ? (item.name.accent ? 'accent' : 'ink') : 'ink2'} strong={j === 0}>{line}</Words>)}
-        </g>
-      ))}
+      {guessed && <Words x={0} y={frontTop + frontHeight * on.k + 18} tone="ink2">{slim ? '15? is not measured' : '15? is not measured: a usual value'}</Words>}
+      <SpeedKey x={slim ? 0 : width - 240} y={frontTop + frontHeight * on.k + 30 + (slim && guessed ? 14 : 0)} />
     </Sheet>
   );
 }
@@ -133,69 +100,37 @@ function BranchAir({ on, laid }: { readonly on: Frame; readonly laid: OutletLayo
   );
 }
 
-/** Size of the fan's frame over it; the nearest mouth's distance below the plan. */
-function Sizes({ on, fan, layout }: { readonly on: Frame; readonly fan: PlanFan; readonly layout: AirPathLayout }) {
-  const r = fan.size / 2;
-  const beside = layout.outlets.find((o) => Math.cos((o.outlet.direction * Math.PI) / 180) > 0.9) ?? layout.outlets.find((o) => Math.cos((o.outlet.direction * Math.PI) / 180) < -0.9);
-  const y = atY(on, layout.box.top);
-  const below = atY(on, layout.box.bottom) + 14;
+/** A name with its leader in the column at its side. */
+function NameBeside({ name }: { readonly name: PlacedName }) {
+  const { at, side, accent } = name;
+  const anchor = side === 'left' ? 'end' : 'start';
   return (
     <g>
-      <Dimension from={atX(on, layout.fan.x - r)} to={atX(on, layout.fan.x + r)} at={y - 12} edges={[y, y]} words={String(fan.size)} />
-      {beside !== undefined && <Dimension from={atX(on, 0)} to={atX(on, beside.mouth.x)} at={below} edges={[atY(on, 5), atY(on, beside.outlet.width / 2)]} words={sizeOf(beside.outlet.distance)} />}
+      <Leader to={name.to} at={at} side={side} words={name.lines[0] ?? ''} accent={accent} strong landing={14} />
+      <NameLines name={name} x={at.x} anchor={anchor} from={1} />
     </g>
   );
 }
 
-const sizeOf = (mm: number): string => String(Math.round(mm * 10) / 10);
-
-function namesOf(fan: PlanFan, layout: AirPathLayout, on: Frame): Named[] {
-  const place = (p: Point): Point => ({ x: atX(on, p.x), y: atY(on, p.y) });
-  return [
-    { key: 'fan', at: place({ x: layout.fan.x + fan.size * 0.22, y: layout.fan.y }), words: fan.name, second: fan.reading, accent: false },
-    ...layout.outlets.map(({ outlet, way, mouth, lee }): Named => {
-      const turn = way.at(-2) ?? mouth;
-      const bends = outlet.bends === 0 ? 'no bend' : outlet.bends === 1 ? '1 bend' : `${outlet.bends} bends`;
-      return { key: outlet.name, at: place({ x: turn.x * 0.7 + mouth.x * 0.3, y: turn.y * 0.7 + mouth.y * 0.3 }), words: `${outlet.name} ${outlet.reading}${lee ? ', lee' : ''}`, second: `${sizeOf(outlet.width)} × ${sizeOf(outlet.height)}, ${sizeOf(outlet.branch)} mm, ${bends}`, accent: lee };
-    }),
-  ];
-}
-
-/** Names in a column at either side, whichever their place is nearer to; wrapped to the column. */
-function SideNames({ names, width, centre, bottom }: { readonly names: readonly Named[]; readonly width: number; readonly centre: number; readonly bottom: number }) {
-  const column = 148;
+/** A number in the plan and its name in the list below. */
+function ListedName({ name, number }: { readonly name: PlacedName; readonly number: number }) {
   return (
-    <>
-      {(['left', 'right'] as const).map((side) => {
-        const here = names.filter((n) => (n.at.x < centre ? 'left' : 'right') === side).sort((a, b) => a.at.y - b.at.y);
-        const ys = spread(here.map((n) => n.at.y - 6), 46, bottom - 60, 78);
-        return here.map((n, i) => {
-          const lines = wrapWords(n.words, column);
-          const x = side === 'left' ? column : width - column;
-          const y = ys[i] ?? n.at.y;
-          const anchor = side === 'left' ? 'end' : 'start';
-          return (
-            <g key={n.key}>
-              <Leader to={n.at} at={{ x, y }} side={side} words={lines[0] ?? ''} accent={n.accent} strong landing={14} />
-              {[...lines.slice(1).map((line) => ({ line, strong: true })), ...wrapWords(n.second, column).map((line) => ({ line, strong: false }))].map(({ line, strong }, j) => (
-                <Words key={line} x={x} y={y + (j + 1) * 18} anchor={anchor} tone={strong ? (n.accent ? 'accent' : 'ink') : 'ink2'} strong={strong} halo>{line}</Words>
-              ))}
-            </g>
-          );
-        });
-      })}
-    </>
+    <g>
+      <Balloon x={name.to.x} y={name.to.y} kind="seen" label={number} />
+      <Balloon x={12} y={name.at.y - 5} kind="seen" label={number} />
+      <NameLines name={name} x={name.at.x} anchor="start" from={0} />
+    </g>
   );
 }
 
-function listLines(names: readonly Named[], width: number): { name: Named; lines: string[]; y: number; height: number }[] {
-  let y = 0;
-  return names.map((name) => {
-    const lines = [...wrapWords(name.words, width - 40), ...wrapWords(name.second, width - 40)];
-    const item = { name, lines, y, height: lines.length * 19 + 12 };
-    y += item.height;
-    return item;
-  });
+function NameLines({ name, x, anchor, from }: { readonly name: PlacedName; readonly x: number; readonly anchor: 'start' | 'end'; readonly from: number }) {
+  const lines = [...name.lines.map((words) => ({ words, strong: true })), ...name.second.map((words) => ({ words, strong: false }))];
+  return (
+    <>
+      {lines.slice(from).map(({ words, strong }, j) => <Words key={words} x={x} y={name.at.y + (j + from) * 18} anchor={anchor} tone={strong ? (name.accent ? 'accent' : 'ink') : 'ink2'} strong={strong} halo>{words}</Words>)}
+      {name.words.map((each) => <Words key={`${each.x} ${each.y}`} x={each.x} y={each.y} tone="ink2">{each.words}</Words>)}
+    </>
+  );
 }
 
 function SpeedKey({ x, y }: { readonly x: number; readonly y: number }) {
@@ -217,6 +152,6 @@ function SpeedKey({ x, y }: { readonly x: number; readonly y: number }) {
 }
 
 function planWords(fan: PlanFan, layout: AirPathLayout): string {
-  const said = layout.outlets.map(({ outlet, lee }) => `${outlet.name}: ${outlet.reading}${lee ? ', in the lee' : ''}, mouth ${sizeOf(outlet.width)} by ${sizeOf(outlet.height)} mm, ${sizeOf(outlet.distance)} mm from the nozzle`).join('; ');
-  return `Air path from above and from the front. ${fan.name}, frame ${fan.size} mm, ${fan.reading}. ${said}.${layout.toScale ? '' : ' Branch lengths are not drawn to scale.'}`;
+  const said = layout.outlets.map(({ outlet, lee }) => `${outlet.name}: ${outlet.reading === '' ? '' : `${outlet.reading}, `}${lee ? 'in the lee, ' : ''}mouth ${sizeWords(outlet.width)} by ${sizeWords(outlet.height)} mm, ${sizeWords(outlet.distance)} mm from the nozzle`).join('; ');
+  return `Air path from above and from the front. ${[fan.name, `frame ${fan.size} mm`, fan.reading].filter(Boolean).join(', ')}. ${said}.${layout.toScale ? '' : ' Branch lengths are not drawn to scale.'}`;
 }

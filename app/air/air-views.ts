@@ -1,9 +1,9 @@
-import type { AirOption, AirOptionKind, AirPathResult, Band } from '@/lib/airflow';
+import type { AirOption, AirOptionKind, AirPath, AirPathResult, Band, Fact, OutletFacts } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
-import { formatRange, formatValue, preferredUnit, toUnit, type UnitSymbol } from '@/lib/units';
+import { formatRange, formatValue, toUnit, type UnitSymbol } from '@/lib/units';
 import type { CurveChartProps, Need, OptionInterval } from '../_charts';
 import { shownShare } from '../_charts';
-import type { AirPathPlanProps } from '../_drawings/air-path-plan';
+import { sizeKey, type PathSize, type PlanOfPath } from '../_drawings/air-path-placing';
 
 /** Order of the letters: what is there, then fan, duct, both, then the smaller changes. */
 const KINDS: readonly AirOptionKind[] = ['leave', 'new-fan', 'new-duct', 'new-fan-and-duct', 'slower-layers', 'seal-leak', 'open-outlets', 'smooth-bends', 're-aim', 'second-outlet', 'cooler-melt'];
@@ -19,31 +19,48 @@ export function lettered(result: AirPathResult): LetteredOption[] {
   return ordered.map((option, index) => ({ letter: String.fromCharCode(65 + index), option }));
 }
 
-/** The chart: today's fan and duct solid, the chosen and the strongest other option dashed. */
+/** The unit of flow on this screen: the one that the headline of the page names. */
+export const flowUnitOf = (units: 'metric' | 'imperial'): UnitSymbol => (units === 'metric' ? 'L/s' : 'CFM');
+
+/** Points nearer than this share of the flow and pressure are one point on the chart. */
+const SAME_POINT = 0.02;
+
+/** The chart: today's fan and duct solid, those of the chosen change dashed, and the operating point of every option. */
 export function chartOf(result: AirPathResult, letters: readonly LetteredOption[], chosen: string | undefined, units: 'metric' | 'imperial'): CurveChartProps {
-  const flowUnit = preferredUnit('volume-flow', units);
-  const points = (curve: readonly { readonly flow: number; readonly pressure: number }[]): { x: number; y: number }[] => curve.map((point) => ({ x: toUnit(point.flow, flowUnit), y: point.pressure }));
-  const others = letters.filter(({ option }) => option.kind !== 'leave' && (option.id === chosen || option.kind === 'new-fan' || option.kind === 'new-duct')).slice(0, 4);
-  const today = letters.find(({ option }) => option.kind === 'leave');
-  const named = new Set<string>();
-  const curves: CurveChartProps['curves'] = [
-    { name: 'fan today', of: 'fan', fitted: true, points: points(result.fanCurve.middle) },
-    { name: 'duct today', of: 'duct', fitted: true, points: points(result.ductCurve) },
-    ...others.flatMap(({ option }) => [
-      ...(option.kind === 'new-fan' || option.kind === 'new-fan-and-duct' ? [{ name: 'new fan', of: 'fan' as const, fitted: false, points: points(option.fanCurve) }] : []),
-      ...(option.kind === 'new-duct' || option.kind === 'new-fan-and-duct' || option.kind === 'open-outlets' || option.kind === 'smooth-bends' ? [{ name: 'new duct', of: 'duct' as const, fitted: false, points: points(option.ductCurve) }] : []),
-    ]).filter((curve) => !named.has(curve.name) && named.add(curve.name)),
-  ];
-  const shown = [...(today ? [today] : []), ...others];
+  const unit = flowUnitOf(units);
+  const points = (curve: readonly { readonly flow: number; readonly pressure: number }[]): { x: number; y: number }[] => curve.map((point) => ({ x: toUnit(point.flow, unit), y: point.pressure }));
+  // The chart ends where its fans end; a range beyond is drawn up to there, its figures stand in the tables.
+  const most = toUnit(Math.max(...letters.flatMap(({ option }) => [option.operating.flow.value * 1.1, ...option.fanCurve.map((point) => point.flow)])), unit);
+  const picked = letters.find(({ option }) => option.id === chosen && option.kind !== 'leave')?.option;
+  const fan = picked?.kind === 'new-fan' || picked?.kind === 'new-fan-and-duct' ? picked : letters.find(({ option }) => option.kind === 'new-fan')?.option;
+  const duct = picked !== undefined && !ON_TODAYS_DUCT.has(picked.kind) ? picked : letters.find(({ option }) => option.kind === 'new-duct')?.option;
   return {
-    curves,
-    points: shown.map(({ letter, option }) => ({
-      letter, flow: toUnit(option.operating.flow.value, flowUnit), pressure: option.operating.pressure.value, chosen: option.id === chosen,
-      words: formatValue(option.operating.flow.value, flowUnit, 2),
-      ...(option.kind === 'leave' ? { flowRange: [toUnit(option.operating.flow.low, flowUnit), toUnit(option.operating.flow.high, flowUnit)] as const } : {}),
+    curves: [
+      { name: 'fan today', of: 'fan', fitted: true, points: points(result.fanCurve.middle) },
+      { name: 'duct today', of: 'duct', fitted: true, points: points(result.ductCurve) },
+      ...(fan ? [{ name: 'new fan', of: 'fan' as const, fitted: false, points: points(fan.fanCurve) }] : []),
+      ...(duct ? [{ name: duct.kind.startsWith('new') ? 'new duct' : 'duct changed', of: 'duct' as const, fitted: false, points: points(duct.ductCurve) }] : []),
+    ],
+    points: apart(letters, chosen).map(({ letter, option }) => ({
+      letter, flow: toUnit(option.operating.flow.value, unit), pressure: option.operating.pressure.value, chosen: option.id === chosen,
+      words: formatValue(option.operating.flow.value, unit, 2),
+      ...(option.id === chosen || option.kind === 'leave' ? { flowRange: [toUnit(option.operating.flow.low, unit), Math.min(most, toUnit(option.operating.flow.high, unit))] as const } : {}),
     })),
-    flowAxis: `flow, ${flowUnit}`,
+    flowAxis: `flow, ${unit}`,
   };
+}
+
+/** Changes that leave the duct as it is. */
+const ON_TODAYS_DUCT: ReadonlySet<AirOptionKind> = new Set(['leave', 'new-fan', 'slower-layers', 'cooler-melt', 're-aim']);
+
+/** Options whose operating point can be told from the others; the chosen one and today's always. */
+function apart(letters: readonly LetteredOption[], chosen: string | undefined): LetteredOption[] {
+  const kept: LetteredOption[] = letters.filter(({ option }) => option.kind === 'leave' || option.id === chosen);
+  for (const each of letters) {
+    const near = (other: LetteredOption): boolean => (['flow', 'pressure'] as const).every((what) => Math.abs(other.option.operating[what].value - each.option.operating[what].value) <= SAME_POINT * Math.abs(each.option.operating[what].value));
+    if (!kept.includes(each) && !kept.some(near)) kept.push(each);
+  }
+  return kept.sort((a, b) => (a.letter < b.letter ? -1 : 1));
 }
 
 /** The interval rows: speed at the weakest outlet per option, on one axis, with what is needed. */
@@ -60,25 +77,39 @@ export function intervalOf(letters: readonly LetteredOption[], chosen: string | 
   return { from: 0, to: to * 1.08, need, rows };
 }
 
-/** What the plan is drawn from: dimensions in mm and the speed at each outlet. */
-export function planOf(result: AirPathResult, unit: UnitSymbol): Omit<AirPathPlanProps, 'width'> {
-  const mm = (metres: number): number => metres * 1000;
-  const { fan, duct, outlets } = result.geometry;
+/** What the plan is drawn from: dimensions in mm, which of them nobody measured, and the speed at each outlet once it is reckoned. */
+export function planOf({ fan, duct, outlets }: AirPath, result: AirPathResult | undefined, unit: UnitSymbol): PlanOfPath {
   // A frame is written 5015, 50 x 15 or 50×15: side first, depth after it; sides of 100 mm and more have three digits.
   const digits = /^\d+/.exec(fan.frame ?? '')?.[0] ?? '40';
   const frame = Number(digits.length >= 4 ? digits.slice(0, -2) : digits);
   return {
-    fan: { size: frame, kind: fan.kind === 'axial' ? 'axial' : 'radial', name: fan.name, reading: formatRange(result.today.flow.low, result.today.flow.high, 'L/s') },
-    duct: { width: mm(duct.section.width.value), length: mm(duct.length.value) },
+    fan: { size: frame, kind: fan.kind === 'axial' ? 'axial' : 'radial', name: fan.name, reading: result ? formatRange(result.today.flow.low, result.today.flow.high, 'L/s') : '' },
+    duct: { width: inMm(duct.section.width), length: inMm(duct.length) },
     outlets: outlets.map((outlet, index) => {
-      const found = result.outlets[index];
+      const found = result?.outlets[index];
       return {
-        name: outlet.name, direction: (outlet.direction.value * 180) / Math.PI, width: mm(outlet.mouth.width.value), height: mm(outlet.mouth.height.value), distance: mm(outlet.distance.value),
-        branch: mm(outlet.branch?.length.value ?? 20), channel: mm(outlet.branch?.section.width.value ?? 10), bends: outlet.branch?.bends.length ?? 1,
+        name: outlet.name, direction: (outlet.direction.value * 180) / Math.PI, width: inMm(outlet.mouth.width), height: inMm(outlet.mouth.height), distance: inMm(outlet.distance),
+        branch: outlet.branch ? inMm(outlet.branch.length) : 20, channel: outlet.branch ? inMm(outlet.branch.section.width) : 10, bends: outlet.branch?.bends.length ?? 1,
         speed: found?.speed.value ?? 0, reading: found ? formatRange(found.speed.low, found.speed.high, unit) : '',
       };
     }),
+    guessed: new Set([
+      ...(fan.frame === undefined ? [sizeKey('frame')] : []), ...guessedOf(duct.section.width, 'duct-width'), ...guessedOf(duct.length, 'duct-length'),
+      ...outlets.flatMap((outlet, index) => guessedAtOutlet(outlet, index)),
+    ]),
+    unknown: new Set(outlets.flatMap((outlet, index) => (outlet.branch === undefined ? (['channel', 'branch', 'bends'] as const).map((size) => sizeKey(size, index)) : []))),
   };
+}
+
+const inMm = (fact: Fact<'length'>): number => fact.value * 1000;
+
+const guessedOf = (fact: Fact<'length'> | undefined, size: PathSize, outlet?: number): string[] => (fact?.basis === 'assumed' ? [sizeKey(size, outlet)] : []);
+
+function guessedAtOutlet({ mouth, distance, branch }: OutletFacts, index: number): string[] {
+  return [
+    ...guessedOf(mouth.width, 'mouth-width', index), ...guessedOf(mouth.height, 'mouth-height', index), ...guessedOf(distance, 'distance', index),
+    ...guessedOf(branch?.length, 'branch', index), ...guessedOf(branch?.section.width, 'channel', index),
+  ];
 }
 
 const CURES: Readonly<Record<AirOptionKind, readonly string[]>> = {

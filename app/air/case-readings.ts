@@ -1,19 +1,75 @@
-import type { CaseFile } from '@/lib/cases';
-import { rowsAt, textAt, type Sheet } from './sheet';
+import type { CaseFile, Finding } from '@/lib/cases';
+import { POLYMER_NAMES } from '@/lib/airflow';
+import { rowsAt, textAt, valueAt, withAt, type Sheet } from './sheet';
 
-/** Checks whose results are readings of the air path. */
+/** Checks whose results are readings of the air path, whatever stands on the sheet. */
 const READING_OF: Readonly<Record<string, string>> = { 'part-fan-free-flow': 'free-flow', 'part-fan-flow-in-duct': 'flow-in-duct', 'part-fan-speed': 'fan-speed' };
 
-/** The sheet with the readings that the case already holds; a reading typed on the sheet itself goes before. */
+/** Where a seen fault may face, as a direction of the sheet. */
+const DIRECTION_OF: Readonly<Record<string, string>> = { right: '0°', 'back-right': '45°', back: '90°', 'back-left': '135°', left: '180°', 'front-left': '225°', front: '270°', 'front-right': '315°' };
+
+/** The sheet with what the case already holds: readings, curled sides, plastic, supply. What is typed on the sheet itself goes before. */
 export function caseReadings(sheet: Sheet, file: CaseFile | undefined): Sheet {
   if (!file) return sheet;
+  return withSupply(withPlastic(withSides(withReadings(sheet, file), file), file), file);
+}
+
+function withReadings(sheet: Sheet, file: CaseFile): Sheet {
   const rows = rowsAt(sheet, ['measured']);
-  const typed = new Set(rows.map((_, index) => textAt(rows, [index, 'what'])));
-  const found = file.findings.flatMap((finding) => {
-    const what = READING_OF[finding.check];
-    const { result } = finding;
-    if (what === undefined || typed.has(what) || result === undefined || result.quantity === 'ratio') return [];
-    return [{ what, value: `${result.value} ${result.unit} ± ${result.plusMinus} ${result.unit}` }];
-  });
+  const typed = new Set(rows.map((_, index) => `${textAt(rows, [index, 'what'])} ${textAt(rows, [index, 'at'])}`));
+  const found = file.findings.flatMap((finding) => readingOf(finding, sheet, file)).filter((row) => !typed.has(`${row.what} ${row.at ?? ''}`));
   return found.length === 0 ? sheet : { ...sheet, measured: [...rows, ...found] };
 }
+
+function readingOf(finding: Finding, sheet: Sheet, file: CaseFile): { what: string; at?: string; value: string }[] {
+  const { result } = finding;
+  if (result === undefined || result.quantity === 'ratio') return [];
+  const value = `${result.value} ${result.unit} ± ${result.plusMinus} ${result.unit}`;
+  const what = READING_OF[finding.check];
+  if (what !== undefined) return [{ what, value }];
+  const at = finding.check === 'outlet-speed-weakest' ? weakestOutlet(sheet, file) : undefined;
+  return at === undefined ? [] : [{ what: 'outlet-speed', at, value }];
+}
+
+/** The weakest outlet is named by the side that curled; where the case does not say it, the reading has no place on the path. */
+function weakestOutlet(sheet: Sheet, file: CaseFile): string | undefined {
+  const outlets = rowsAt(sheet, ['outlets']);
+  if (outlets.length === 1) return textAt(outlets, [0, 'name']) || undefined;
+  const curled = new Set(curledSides(file));
+  const here = outlets.flatMap((_, index) => (curled.has(textAt(outlets, [index, 'direction'])) ? [textAt(outlets, [index, 'name'])] : []));
+  return here.length === 1 ? here[0] : undefined;
+}
+
+function withSides(sheet: Sheet, file: CaseFile): Sheet {
+  const told = rowsAt(sheet, ['print', 'sides']);
+  const known = new Set(told.map((_, index) => textAt(told, [index, 'direction'])));
+  const found = curledSides(file).filter((direction) => !known.has(direction)).map((direction) => ({ direction, held: false }));
+  return found.length === 0 ? sheet : withAt(sheet, ['print', 'sides'], [...told, ...found]);
+}
+
+function curledSides(file: CaseFile): string[] {
+  const first = Math.min(...file.observations.map((each) => each.round));
+  const seen = file.observations.filter((each) => each.symptom === 'curled-edges' && each.state === 'seen' && each.round === first);
+  return seen.flatMap((each) => (each.faces === undefined ? [] : DIRECTION_OF[each.faces] ?? []));
+}
+
+function withPlastic(sheet: Sheet, file: CaseFile): Sheet {
+  const plastic = POLYMER_NAMES.find((name) => name === file.print.material);
+  return plastic === undefined || valueAt(sheet, ['print', 'polymer']) !== undefined ? sheet : withAt(sheet, ['print', 'polymer'], plastic);
+}
+
+function withSupply(sheet: Sheet, file: CaseFile): Sheet {
+  const { supply } = file.machine;
+  return supply === undefined || valueAt(sheet, ['output', 'voltage']) !== undefined ? sheet : withAt(sheet, ['output', 'voltage'], supply);
+}
+
+/** What the case brought along, in words: everything that differs between the sheet and the sheet with the case's readings. */
+export function broughtByCase(sheet: Sheet, withCase: Sheet): string[] {
+  const added = (place: readonly string[]): unknown[] => rowsAt(withCase, place).slice(rowsAt(sheet, place).length);
+  const readings = added(['measured']).map((row) => [WORDS_OF[textAt(row, ['what'])] ?? '', textAt(row, ['at']), textAt(row, ['value']).replace(/ (\S+) ± (\S+) \1$/, ' ± $2 $1')].filter(Boolean).join(' '));
+  const sides = added(['print', 'sides']).map((row) => `curled ${Object.keys(DIRECTION_OF).find((side) => DIRECTION_OF[side] === textAt(row, ['direction'])) ?? ''}`);
+  const plain = ([[['print', 'polymer'], 'plastic'], [['output', 'voltage'], 'output']] as const).flatMap(([place, word]) => (textAt(sheet, place) === textAt(withCase, place) ? [] : [`${word} ${textAt(withCase, place)}`]));
+  return [...readings, ...sides, ...plain];
+}
+
+const WORDS_OF: Readonly<Record<string, string>> = { 'free-flow': 'free flow', 'flow-in-duct': 'flow in the duct', 'fan-speed': 'fan speed', 'outlet-speed': 'air speed at outlet' };

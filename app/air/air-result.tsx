@@ -1,0 +1,116 @@
+'use client';
+import Link from 'next/link';
+import { useRouter } from 'next/navigation';
+import { Fragment } from 'react';
+import type { AirOption, AirPathResult, AirUnknown } from '@/lib/airflow';
+import type { Knowledge } from '@/lib/knowledge';
+import { formatMinutes, formatRange, preferredUnit } from '@/lib/units';
+import { shownShare } from '../_charts';
+import { useKnowledge } from '../_browser/knowledge';
+import { usePreferences } from '../_browser/preferences';
+import { changeCase } from '../_case/current-case';
+import { chooseRemedy } from '../_case/rounds';
+import { AirTables } from './air-tables';
+import { flowUnitOf, remedyFor, type LetteredOption } from './air-views';
+import { ClaimCheck } from './claim-check';
+import { ElectricalPoints, electricalVerdict } from './electrical-points';
+import { OptionsList } from './options-list';
+import { ReadingsChanged } from './readings-changed';
+
+export interface AirResultProps {
+  readonly result: AirPathResult;
+  readonly letters: readonly LetteredOption[];
+  readonly chosen: LetteredOption | undefined;
+  readonly fileOpen: boolean;
+  readonly onPick: (id: string) => void;
+}
+
+/** What follows from the path: where the limit is, the changes, what to measure first, and what a new fan must fit. */
+export function AirResult({ result, letters, chosen, fileOpen, onPick }: AirResultProps) {
+  const { knowledge } = useKnowledge();
+  const { units } = usePreferences();
+  const speedUnit = preferredUnit('speed', units);
+  return (
+    <>
+      <ul className="air-facts">
+        <li><b>{bottleneckWords(result)}</b> {formatRange(result.today.shareOfFreeFlow.low, result.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</li>
+        {result.lossShares.length > 0 && <li>The pressure is lost at: {[...result.lossShares].sort((a, b) => b.share - a.share).slice(0, 3).map((loss) => `${loss.label} ${shownShare(loss.share)}`).join(', ')}.</li>}
+        {result.conflicts.map((conflict) => <li key={conflict.sentence}><b>{conflict.sentence}</b></li>)}
+      </ul>
+      <OptionsList result={result} letters={letters} chosen={chosen} unit={speedUnit} onPick={onPick} />
+      <NextDeed result={result} chosen={chosen?.option} knowledge={knowledge} fileOpen={fileOpen} />
+      <ReadingsChanged result={result} units={units} speedUnit={speedUnit} />
+      {chosen && chosen.option.electricalFit.length > 0 && (
+        <section className="region" aria-labelledby="electrical-fit">
+          <h2 id="electrical-fit">Before you buy: does it fit the output? {chosen.option.title}</h2>
+          <p><b>{electricalVerdict(chosen.option.electricalFit)}</b> The fitting list shows this again before you connect it.</p>
+          <ElectricalPoints points={chosen.option.electricalFit} />
+        </section>
+      )}
+      <Claims result={result} knowledge={knowledge} units={units} />
+      <AirTables result={result} letters={letters} units={units} speedUnit={speedUnit} />
+    </>
+  );
+}
+
+/** One claim check for every fan on offer that is only advertised. */
+function Claims({ result, knowledge, units }: { readonly result: AirPathResult; readonly knowledge: Knowledge | undefined; readonly units: 'metric' | 'imperial' }) {
+  return result.geometry.candidates.map((candidate) => {
+    const credibility = result.options.find((option) => option.id === candidate.id)?.credibility;
+    return credibility === undefined || candidate.fan?.freeFlow.basis !== 'given' ? null : <ClaimCheck key={candidate.id} candidate={candidate} credibility={credibility} knowledge={knowledge} unit={flowUnitOf(units)} />;
+  });
+}
+
+interface NextDeedProps {
+  readonly result: AirPathResult;
+  readonly chosen: AirOption | undefined;
+  readonly knowledge: Knowledge | undefined;
+  readonly fileOpen: boolean;
+}
+
+/** The unknown worth measuring most, and the deed: measure it, or choose. */
+function NextDeed({ result, chosen, knowledge, fileOpen }: NextDeedProps) {
+  const router = useRouter();
+  const telling = result.unknowns[0];
+  const method = telling && knowledge?.checks[telling.check]?.methods[0];
+  const remedy = chosen && knowledge ? remedyFor(chosen, knowledge) : undefined;
+  const choose = async (option: AirOption): Promise<void> => {
+    if (remedy === undefined) return;
+    await changeCase((each) => chooseRemedy(each, { remedy, title: option.title, option: option.title, why: `Reaches what this print needs with a chance of ${shownShare(option.chance)}; leaving it as it is, ${shownShare(result.options.find((other) => other.kind === 'leave')?.chance ?? 0)}.` }));
+    router.push('/case/fit');
+  };
+  const deeds = (
+    <>
+      {method !== undefined && <Link className="button" href={`/bench/${method}`}>Measure it first</Link>}
+      {fileOpen && chosen && chosen.kind !== 'leave' && remedy !== undefined && <button type="button" className="button button-next" onClick={() => void choose(chosen)}>Choose: {chosen.title}</button>}
+    </>
+  );
+  const others = result.unknowns.slice(1, 4).filter((unknown) => unknown.saving > 0);
+  return (
+    <>
+      <div className="air-choice">
+        <div>
+          <p>{telling ? <><b>Most telling unknown: {telling.title}.</b> Measuring it takes {formatMinutes(telling.minutes)} and {telling.chanceOfChange < 0.02 ? 'would hardly change the choice' : <>would change the choice with a chance of {shownShare(telling.chanceOfChange)}</>}.</> : 'No single measurement would change the choice.'}</p>
+          {others.length > 0 && <p className="label">Then: {others.map((unknown, index) => <Fragment key={unknown.id}>{index > 0 && ', '}<UnknownLink unknown={unknown} knowledge={knowledge} /> ({formatMinutes(unknown.minutes)})</Fragment>)}.</p>}
+          {!fileOpen && <p className="label">Without a case this page compares; with one open it also carries your choice to the fitting list.</p>}
+        </div>
+        <span className="air-buttons air-deeds-wide not-printed">{deeds}</span>
+      </div>
+      {(method !== undefined || fileOpen) && <div className="bar">{deeds}</div>}
+    </>
+  );
+}
+
+function UnknownLink({ unknown, knowledge }: { readonly unknown: AirUnknown; readonly knowledge: Knowledge | undefined }) {
+  const method = knowledge?.checks[unknown.check]?.methods[0];
+  return method === undefined ? unknown.title : <Link href={`/bench/${method}`}>{unknown.title}</Link>;
+}
+
+function bottleneckWords(result: AirPathResult): string {
+  switch (result.bottleneck) {
+    case 'fan': return 'The fan is the limit; the duct costs little.';
+    case 'duct': return 'The duct is the limit; a stronger fan gains little.';
+    case 'both': return 'Fan and duct limit each other about alike.';
+    default: return result.bottleneck satisfies never;
+  }
+}

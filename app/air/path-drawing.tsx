@@ -1,0 +1,128 @@
+'use client';
+import { useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import type { AirPath, AirPathResult } from '@/lib/airflow';
+import type { Problem } from '@/lib/problems';
+import { preferredUnit } from '@/lib/units';
+import { AirPathPlan } from '../_drawings/air-path-plan';
+import { placePlan, type PlacedSize } from '../_drawings/air-path-placing';
+import { usePreferences } from '../_browser/preferences';
+import { planOf } from './air-views';
+import { isLength, movedLength, nameOfSize, placeOfSize, stepOfSize } from './path-sizes';
+import { textAt, withAt, type Sheet } from './sheet';
+import { SizeField } from './size-field';
+
+export interface PathDrawingProps {
+  readonly sheet: Sheet;
+  readonly path: AirPath;
+  readonly result: AirPathResult | undefined;
+  readonly problems: readonly Problem[];
+  readonly width: number;
+  readonly onChange: (sheet: Sheet) => void;
+}
+
+/** How far one key moves a size, in steps. */
+const KEY_STEPS: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: 10, PageDown: -10 };
+
+/** The plan with every figure in reach: touched or entered it opens its field, arrow keys move it, lengths can be dragged. */
+export function PathDrawing({ sheet, path, result, problems, width, onChange }: PathDrawingProps) {
+  const { units } = usePreferences();
+  const [open, setOpen] = useState<{ readonly key: string; readonly typed: string | undefined }>();
+  const [heldScale, setHeldScale] = useState<number>();
+  const handles = useRef(new Map<string, SVGGElement>());
+  const plan = useMemo(() => ({ ...planOf(path, result, preferredUnit('speed', units)), heldScale }), [path, result, units, heldScale]);
+  const placed = useMemo(() => placePlan(plan, width), [plan, width]);
+  const shown = open && placed.sizes.find((size) => size.key === open.key);
+  const move = (size: PlacedSize, from: Sheet, by: number): void => {
+    const place = placeOfSize(size.size, size.outlet);
+    onChange(withAt(from, place, movedLength(textAt(from, place), figureOf(size.words), by, stepOfSize(size.size))));
+  };
+  const close = (key: string): void => {
+    setOpen(undefined);
+    handles.current.get(key)?.focus();
+  };
+  return (
+    <div className="air-hand-box">
+      <AirPathPlan {...plan} width={width} />
+      <svg className="air-hand" width={width} height={placed.height} viewBox={`0 0 ${width} ${placed.height}`} role="group" aria-label="Sizes in the drawing. Arrow keys move a size by a step, Enter opens its field.">
+        {placed.sizes.map((size) => (
+          <SizeHandle
+            key={size.key} size={size} name={nameOfSize(sheet, size)} open={size.key === open?.key}
+            keep={(element) => { if (element) handles.current.set(size.key, element); else handles.current.delete(size.key); }}
+            onOpen={(typed) => setOpen({ key: size.key, typed })} onStep={(steps) => move(size, sheet, steps * stepOfSize(size.size))}
+          />
+        ))}
+        {placed.sizes.map((size) => size.grip && (
+          <Grip key={size.key} grip={size.grip} sheet={sheet} onHold={(held) => setHeldScale(held ? placed.on.k : undefined)} onDrag={(from, by) => move({ ...size, words: String(figureOf(size.words)) }, from, by)} />
+        ))}
+        {open && shown && (
+          <SizeField
+            key={open.key} size={shown} typed={open.typed} sheet={sheet} problems={problems} within={{ width, height: placed.height }}
+            onChange={onChange} onClose={() => close(open.key)} onLeave={() => setOpen(undefined)}
+          />
+        )}
+      </svg>
+    </div>
+  );
+}
+
+/** The number that a figure shows; 10 mm where it shows none. */
+const figureOf = (words: string): number => Number.parseFloat(words) || 10;
+
+interface SizeHandleProps {
+  readonly size: PlacedSize;
+  readonly name: string;
+  readonly open: boolean;
+  readonly keep: (element: SVGGElement | null) => void;
+  readonly onOpen: (typed: string | undefined) => void;
+  readonly onStep: (steps: number) => void;
+}
+
+function SizeHandle({ size, name, open, keep, onOpen, onStep }: SizeHandleProps) {
+  const { box, words } = size;
+  const length = isLength(size.size);
+  const press = (event: KeyboardEvent): void => {
+    const steps = length ? KEY_STEPS[event.key] : undefined;
+    if (steps !== undefined) onStep(steps);
+    else if (event.key === 'Enter' || event.key === ' ') onOpen(undefined);
+    else if (/^\d$/.test(event.key) && !event.ctrlKey && !event.metaKey && length) onOpen(event.key);
+    else return;
+    event.preventDefault();
+  };
+  const spoken = words === '?' ? 'not known' : `${words.replace('?', '')}${length ? ' mm' : ''}${words.endsWith('?') ? ', not measured' : ''}`;
+  const role = length ? { role: 'spinbutton', 'aria-label': name, 'aria-valuetext': spoken, ...(words === '?' ? {} : { 'aria-valuenow': figureOf(words) }) } : { role: 'button', 'aria-label': `${name}: ${spoken}` };
+  return (
+    <g ref={keep} className={open ? 'air-size air-size-open' : 'air-size'} tabIndex={0} {...role} onClick={() => onOpen(undefined)} onKeyDown={press}>
+      <rect className="air-size-box" x={box.x} y={box.y} width={box.w} height={box.h} />
+      <path className="air-size-line" d={`M${box.x + 4} ${box.y + box.h / 2 + 9}h${box.w - 8}`} />
+    </g>
+  );
+}
+
+interface GripProps {
+  readonly grip: NonNullable<PlacedSize['grip']>;
+  readonly sheet: Sheet;
+  readonly onHold: (held: boolean) => void;
+  /** The sheet as it was when the hand took hold, and how many mm it has moved since. */
+  readonly onDrag: (from: Sheet, by: number) => void;
+}
+
+/** The end of a dimension that can be pulled. The keyboard moves the figure itself. */
+function Grip({ grip, sheet, onHold, onDrag }: GripProps) {
+  const [held, setHeld] = useState<{ readonly from: Sheet; readonly at: number; readonly perMillimetre: number }>();
+  const along = (event: PointerEvent): number => (grip.along === 'x' ? event.clientX : event.clientY);
+  const take = (event: PointerEvent<SVGGElement>): void => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    setHeld({ from: sheet, at: along(event), perMillimetre: grip.perMillimetre });
+    onHold(true);
+  };
+  const release = (): void => {
+    setHeld(undefined);
+    onHold(false);
+  };
+  return (
+    <g className={`air-grip air-grip-${grip.along}`} aria-hidden="true" onPointerDown={take} onPointerUp={release} onPointerCancel={release} onPointerMove={(event) => { if (held) onDrag(held.from, (along(event) - held.at) / held.perMillimetre); }}>
+      <rect className="air-grip-reach" x={grip.x - 12} y={grip.y - 12} width={24} height={24} />
+      <rect className="air-grip-knob" x={grip.x - 4} y={grip.y - 4} width={8} height={8} />
+    </g>
+  );
+}

@@ -1,0 +1,50 @@
+'use client';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { readAirPath, type AirPath, type AirPathResult } from '@/lib/airflow';
+import { compareAirOptions } from '@/lib/decision';
+import type { Problem } from '@/lib/problems';
+import type { AirAnswer, AirQuestion } from './air-worker';
+import type { Sheet } from './sheet';
+
+export interface ReckonedPath {
+  /** The path as last readable; it changes in the same frame as the sheet. */
+  readonly path: AirPath | undefined;
+  /** The newest answer; a coarse one comes a moment after a change, the whole one when the hand is still. */
+  readonly result: AirPathResult | undefined;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Reads the sheet at once and has it reckoned beside the page, so that drawing and typing never wait.
+ * A sheet that cannot be read keeps the last good picture.
+ */
+export function useAirPath(sheet: Sheet): ReckonedPath {
+  const text = useMemo(() => JSON.stringify(sheet), [sheet]);
+  const read = useMemo(() => readAirPath(text), [text]);
+  const [path, setPath] = useState(read.value);
+  if (read.value !== undefined && read.value !== path) setPath(read.value);
+  const [result, setResult] = useState<AirPathResult>();
+  const [alone, setAlone] = useState(false);
+  const worker = useRef<Worker>(undefined);
+  const asked = useRef(0);
+  useEffect(() => {
+    const started = new Worker(new URL('./air-worker.ts', import.meta.url), { type: 'module' });
+    started.addEventListener('message', (event: MessageEvent<AirAnswer>) => { if (event.data.id === asked.current) setResult(event.data.result); });
+    // A browser that refuses the worker reckons on the page itself, whole and a moment later.
+    started.addEventListener('error', () => setAlone(true));
+    worker.current = started;
+    return () => started.terminate();
+  }, []);
+  useEffect(() => {
+    const { value, problems } = read;
+    if (value === undefined) return;
+    asked.current += 1;
+    if (!alone) {
+      worker.current?.postMessage({ id: asked.current, text } satisfies AirQuestion);
+      return;
+    }
+    const timer = setTimeout(() => setResult(compareAirOptions(value, problems)), 200);
+    return () => clearTimeout(timer);
+  }, [text, read, alone]);
+  return { path: read.value ?? path, result, problems: read.problems };
+}
