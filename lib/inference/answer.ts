@@ -108,12 +108,12 @@ function logEvidenceWith(net: Net, index: number, weights: readonly number[]): n
   return logEvidenceOf({ ...net, gates }, Infinity) ?? -Infinity;
 }
 
-/** Gates that take part, cheapest remaining sweep first when nothing were known of that gate. */
+/** Gates that take part, cheapest remaining sweep first when nothing were known of that gate. One try at an order each: there are many. */
 function cheaperWithout(net: Net, model: Model): number[] {
   const unitsWithout = model.digits.map(({ gate: index }) => {
     const gates = net.gates.map((gate, g) => (g === index ? { ...gate, weights: gate.weights.map(() => 1) } : gate));
     const without = modelOf({ ...net, gates });
-    return { index, units: sweepOrder(without, waitingOf(without)).cost.units };
+    return { index, units: sweepOrder(without, waitingOf(without), 1).cost.units };
   });
   return unitsWithout.sort((a, b) => a.units - b.units).map(({ index }) => index);
 }

@@ -63,7 +63,11 @@ export function cumulativeForms(prepared: Prepared, check: Check): ProductForm[]
   if (isTied || (gate.feeds ?? []).length > 0 || (gate.inhibitedBy ?? []).length > 0) return undefined;
   const forms: ProductForm[] = [];
   for (let level = 0; level + 1 < gate.weights.length; level++) {
-    const factors = gate.links.map((link) => ({ cause: link.cause, factors: [1, ...link.contributes.map((table) => upTo(table, level))] }));
+    const factors = gate.links.map(({ cause, contributes }) => {
+      const perState = [1];
+      for (const table of contributes) perState.push(upTo(table, level));
+      return { cause, factors: perState };
+    });
     forms.push({ constant: upTo(gate.leak, level), factors });
   }
   return forms;

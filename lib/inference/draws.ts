@@ -172,13 +172,13 @@ class Drawing {
   #drawState(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, k: number): void {
     const { cause, states, touches } = atIndex(this.sweep.model.swept, step.swept, 'swept cause');
     const weight = this.sweep.model.weights[(this.sweep.model.firstState[cause] ?? 0) + k] ?? 0;
-    const path = this.#path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches);
+    // The last state takes all that is left, so what it ends in need not be worked out.
+    const isLast = k === states - 1;
+    const path = this.#path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches, !isLast);
     for (let d = 0; d < this.count; d++) {
       if (this.#chosen[d] === UNDECIDED) {
-        const beyond = (this.#left[d] ?? 0) - weight * (path.end[this.#entry[d] ?? 0] ?? 0);
-        this.#left[d] = beyond;
-        // The last state also takes what rounding has left over.
-        if (beyond < 0 || k === states - 1) this.#chosen[d] = k;
+        if (!isLast) this.#left[d] = (this.#left[d] ?? 0) - weight * (path.end[this.#entry[d] ?? 0] ?? 0);
+        if (isLast || (this.#left[d] ?? 0) < 0) this.#chosen[d] = k;
       }
       if (this.#chosen[d] === k) {
         this.#walkBack(d, path);
@@ -209,8 +209,13 @@ class Drawing {
       this.#closeFeeding(step, before);
       return;
     }
+    const only = onlyPossible(weights);
     for (let d = 0; d < this.count; d++) {
       const entry = this.#entry[d] ?? 0;
+      if (only !== undefined) {
+        this.#entry[d] = insertDigit(entry, place, only);
+        continue;
+      }
       for (let c = 0; c < place.radix; c++) this.#shares[c] = (weights[c] ?? 0) * (before[insertDigit(entry, place, c)] ?? 0);
       this.#entry[d] = insertDigit(entry, place, this.#choose(place.radix));
     }
@@ -244,14 +249,16 @@ class Drawing {
     }
   }
 
-  /** The tables from `start` on, one after each contribution. Valid until the next call. */
-  #path(start: Float64Array, size: number, rows: readonly (LevelRow | undefined)[], places: readonly Place[]): Path {
+  /** The tables from `start` on, one after each contribution. Valid until the next call; `end` only when it is wanted. */
+  #path(start: Float64Array, size: number, rows: readonly (LevelRow | undefined)[], places: readonly Place[], isEndWanted = true): Path {
     const stages: Stage[] = [];
     let table = start;
+    const last = rows.findLastIndex((row) => row !== undefined);
     rows.forEach((row, t) => {
       if (row === undefined) return;
       const place = atIndex(places, t, 'place');
       stages.push({ before: table, place, row });
+      if (t === last && !isEndWanted) return;
       const next = this.#tableBetween(stages.length - 1, size);
       contribute(table, 0, next, size, place, row);
       table = next;
@@ -315,6 +322,12 @@ function foldedChain({ model }: Sweep, digit: Digit): Float64Array[] {
     takeLarger(reached, mixture(model, folded, model.weights, mixed));
     return before;
   });
+}
+
+/** The one class that is not ruled out, if there is just one. */
+function onlyPossible(weights: Float64Array): number | undefined {
+  const first = weights.findIndex((weight) => weight > 0);
+  return first === weights.findLastIndex((weight) => weight > 0) ? first : undefined;
 }
 
 function digitOf(entry: number, { stride, radix }: Place): number {

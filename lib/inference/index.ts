@@ -6,7 +6,7 @@ export type { Check } from './check-question';
 export { expectedEntropyDrop, rankChecks, type CheckScore, type RankingOptions } from './expected-entropy-drop';
 export { decibans, weightsOfEvidence, withEvidence, type EvidenceItem, type ItemWeight, type WeightsOfEvidence, type WeightsOptions } from './weights-of-evidence';
 export { conflict } from './conflict';
-export { normalNoise, perturbed, rankBands, type RankBand, type RankBandOptions } from './rank-bands';
+export { rankBands, type RankBand, type RankBandOptions } from './rank-bands';
 export {
   expectedCost,
   expectedCostOfBatches,

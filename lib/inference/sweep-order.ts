@@ -14,16 +14,17 @@ export interface SweepOrder {
  *
  * Repeats: take the gate (or joint factor) whose remaining causes would open the fewest new digits, sum those
  * causes, then every cause whose digits are all open. Ties are broken by seeded jitter; the cheapest of several
- * tries wins. Large answers get more tries, since they gain more from a narrower frontier.
+ * tries wins. Large answers get more tries, since they gain more from a narrower frontier; `mostTries` holds them down
+ * where orders are only to be compared with each other.
  */
-export function sweepOrder(model: Model, waiting: Waiting): SweepOrder {
+export function sweepOrder(model: Model, waiting: Waiting, mostTries = MOST_TRIES): SweepOrder {
   const search = new OrderSearch(model, waiting);
   let best: SweepOrder | undefined;
-  for (let attempt = 0, tries = FEWEST_TRIES; attempt < tries; attempt++) {
+  for (let attempt = 0, tries = Math.min(FEWEST_TRIES, mostTries); attempt < tries; attempt++) {
     const order = search.greedy(mulberry32(attempt + 1), attempt === 0 ? 0 : JITTER);
     const cost = sweepCost(model, waiting, order);
     if (best === undefined || cost.units < best.cost.units) best = { order, cost };
-    tries = Math.min(MOST_TRIES, Math.max(FEWEST_TRIES, best.cost.units / UNITS_PER_TRY));
+    tries = Math.min(mostTries, Math.max(FEWEST_TRIES, best.cost.units / UNITS_PER_TRY));
   }
   return best ?? { order: [], cost: { width: 1, units: 0 } };
 }

@@ -60,7 +60,7 @@ function posteriors(net: Net, positives: number): Row {
 
 function scenarios(net: Net): Row {
   const cases = simulatedCases(net, 10).map(prepared);
-  return timed('400 joint draws merged into scenarios (the ranking takes 250), 10 positives', Infinity, cases, (handle) => scenariosOf(handle, 400, 1));
+  return timed('400 joint draws merged into scenarios (the ranking takes 150), 10 positives', Infinity, cases, (handle) => scenariosOf(handle, 400, 1));
 }
 
 function bands(net: Net): Row {
