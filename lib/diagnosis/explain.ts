@@ -60,7 +60,7 @@ function oddsOfSubset(net: Net, pieces: readonly number[]): (subset: readonly nu
     if (earlier) return earlier;
     const kept = new Set(subset.map((piece) => pieces[piece]));
     const gates = net.gates.map((gate, index) => (kept.has(index) || !isInformed(gate) ? gate : { ...gate, weights: gate.weights.map(() => 1) }));
-    const outcome = answer({ ...net, gates });
+    const outcome = answer({ ...net, gates }, { levels: false });
     const odds = outcome.kind === 'answer' ? outcome.states.map((states) => decibans(atWorkNow(states))) : net.causes.map(() => 0);
     known.set(key, odds);
     return odds;
