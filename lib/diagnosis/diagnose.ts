@@ -80,7 +80,7 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
   const { items, problems } = evidenceOf(file, knowledge);
   const net = buildNet(file, items, knowledge, options.fading);
   const outcome = prepare(net.net, { levels: false });
-  if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: outcome.confirmFirst.map((gate) => net.gates[gate]?.about ?? ''), items, problems };
+  if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: toldOf(outcome.confirmFirst, net), items, problems };
   if (outcome.kind === 'impossible') throw new Error('diagnose: got evidence of probability 0, expected tables without zeros');
   const { prepared } = outcome;
   const isFound = isAnythingFound(net);
@@ -95,6 +95,11 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
     get conflict() { return (conflictKnown ??= conflictOf(net.net)); },
     items, problems, net, answer: prepared.answer, prepared,
   };
+}
+
+/** What was told at these gates, without repeats. A gate that only passes something on has nothing to confirm. */
+function toldOf(gates: readonly number[], net: CaseNet): string[] {
+  return [...new Set(gates.flatMap((gate) => net.gates[gate]?.items[0]?.about ?? []))];
 }
 
 /** Per cause of the net: chance that it is there now, and that it is there and had a hand in something found. */

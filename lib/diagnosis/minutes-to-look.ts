@@ -1,0 +1,20 @@
+import type { Knowledge, KnownSymptom } from '../knowledge';
+import type { Evidence } from './evidence';
+
+/** Minutes that it takes to look for a symptom once more, by how it is noticed. Estimates. */
+const MINUTES: Readonly<Record<KnownSymptom['seen'], number>> = { 'on-the-part': 1, 'on-the-display': 2, 'by-hand': 3, heard: 10, 'while-printing': 15 };
+
+/** Minutes for a check of which no method is known. Estimate. */
+const UNKNOWN_METHOD = 15;
+
+/** Minutes to look for a symptom: 1 for the part in one's hand, 15 when it shows itself only while printing. */
+export function minutesToLook(symptom: string, knowledge: Knowledge): number {
+  return MINUTES[knowledge.symptoms[symptom]?.seen ?? 'while-printing'];
+}
+
+/** Minutes to look at something told once more: the symptom, or the check by its cheapest method. */
+export function minutesToLookAgain(item: Evidence, knowledge: Knowledge): number {
+  if (item.kind === 'symptom') return minutesToLook(item.about, knowledge);
+  const minutes = (knowledge.checks[item.about]?.methods ?? []).flatMap((id) => knowledge.methods[id]?.minutes ?? []);
+  return minutes.length === 0 ? UNKNOWN_METHOD : Math.min(...minutes);
+}
