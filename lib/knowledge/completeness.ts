@@ -1,6 +1,8 @@
 import type { Problem } from '../problems';
 import type { Knowledge, PageKind, WholeKnowledge } from './knowledge';
 import { PAGE_KINDS } from './knowledge';
+import { gradeProblems, orderProblems } from './stated-orders';
+import { lookAlikeProblems } from './look-alikes';
 import type { Page } from './read-page';
 import type { Pages, ReadContent } from './read-knowledge';
 
@@ -15,18 +17,21 @@ export const SECTIONS: Readonly<Record<PageKind, readonly string[]>> = {
 };
 
 /**
- * What the knowledge base still lacks, beyond the form of its single files: causes nobody can reach, tell apart or
- * cure, checks without a method, pages without their sections, steps without their caution, unused sources.
+ * What the knowledge base still lacks, beyond the form of its single files: causes nobody can reach or
+ * cure, figures that break a stated order, checks without a method, pages without their sections, steps without their caution, unused sources.
  */
-export function completenessProblems({ pages, knowledge }: ReadContent): Problem[] {
+export function completenessProblems(content: ReadContent): Problem[] {
+  const { pages, knowledge } = content;
   return [
+    ...orderProblems(content),
+    ...gradeProblems(content),
     ...PAGE_KINDS.flatMap((kind) => pages[kind].flatMap((page) => bodyProblems(kind, page))),
     ...causeProblems(knowledge),
-    ...indistinctCauses(knowledge),
     ...checkProblems(knowledge),
     ...symptomProblems(knowledge),
     ...remedyProblems(knowledge),
     ...cautionProblems(pages, knowledge),
+    ...lookAlikeProblems(pages.topics, knowledge),
     ...brokenSees(pages, knowledge),
   ];
 }
@@ -54,20 +59,6 @@ function causeProblems({ causes, checks }: Knowledge): Problem[] {
     }
     return problems;
   });
-}
-
-/** Causes that no symptom and no check can tell apart: all their links are the same. */
-function indistinctCauses({ causes }: Knowledge): Problem[] {
-  const first = new Map<string, string>();
-  const problems: Problem[] = [];
-  for (const cause of Object.values(causes)) {
-    const marks = (links: Readonly<Record<string, { readonly chance: number }>>): string[] => Object.entries(links).map(([id, link]) => `${id}=${link.chance}`).sort();
-    const key = [...marks(cause.yes), ...Object.entries(cause.reads).map(([id, read]) => `${id}=${read.median}`).sort()].join(' ');
-    const other = first.get(key);
-    if (other !== undefined && key !== '') problems.push(lack(`causes/${cause.id}.mdx`, `No check tells it apart from ${other}.`, 'Give one of the two a check that comes out differently.'));
-    else first.set(key, cause.id);
-  }
-  return problems;
 }
 
 function checkProblems({ checks }: Knowledge): Problem[] {

@@ -10,3 +10,5 @@ export type { ContentFile, Page } from './read-page';
 export { readKnowledge, usable, type Pages, type ReadContent } from './read-knowledge';
 export { comparesByDifference, isRatio } from './read-reading-model';
 export { completenessProblems } from './completeness';
+export { lookAlikesOf } from './look-alikes';
+export { statedOrders, type StatedOrder } from './stated-orders';

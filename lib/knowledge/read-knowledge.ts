@@ -308,6 +308,8 @@ class Linker {
     }
     for (const { path, front } of this.pages.topics) {
       need(path, 'about', front.about, all);
+      need(path, 'sideBySide', front.sideBySide, this.ids.causes);
+      need(path, 'separatedBy', front.separatedBy, this.ids.checks);
       need(path, 'sources', front.sources, this.shelves.sources);
     }
   }
@@ -321,6 +323,7 @@ class Linker {
 
   private link(path: string, field: string, stated: StatedLink): CitedLink {
     this.basis(path, field, stated.basis);
+    for (const [other, basis] of Object.entries(stated.oftenerThan ?? {})) this.basis(path, `${field}, oftener than ${other}`, basis);
     const grades = this.shares(path, `${field}, grade`, stated.grade);
     return { chance: chanceOf(stated.how), said: typeof stated.how === 'number' ? String(stated.how) : stated.how.replaceAll('-', ' '), basis: stated.basis, statedIn: path, ...(grades ? { grades } : {}) };
   }
