@@ -26,7 +26,9 @@ const kept = files
   .map((path) => `/${relative(out, path).replaceAll('\\', '/')}`)
   .map((path) => path.replace(/(^|\/)index\.html$/, '$1'))
   .sort();
-const version = createHash('sha256').update(kept.map((path) => path + readFileSync(join(out, path.endsWith('/') ? `${path}index.html` : path)).toString('base64')).join()).digest('hex').slice(0, 16);
+const contents = createHash('sha256');
+for (const path of kept) contents.update(path).update(readFileSync(join(out, path.endsWith('/') ? `${path}index.html` : path)));
+const version = contents.digest('hex').slice(0, 16);
 
 writeFileSync(join(out, 'sw.js'), `'use strict';
 const NAME = 'leeward-${version}';

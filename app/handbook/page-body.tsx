@@ -23,8 +23,8 @@ export interface PageBodyProps {
 export async function PageBody({ body, front, knowledge }: PageBodyProps) {
   const { default: Body } = await evaluate(body, {
     ...runtime,
-    remarkPlugins: [remarkGfm, remarkMath],
-    rehypePlugins: [rehypeMathml, withoutStyle],
+    // Few pages hold formulas, and reading for them takes a fifth of the time of a page.
+    ...(body.includes('$') ? { remarkPlugins: [remarkGfm, remarkMath], rehypePlugins: [rehypeMathml, withoutStyle] } : { remarkPlugins: [remarkGfm], rehypePlugins: [withoutStyle] }),
     development: false,
     format: 'mdx',
     tableCellAlignToStyle: false,
