@@ -19,7 +19,6 @@ const CURED = 0.9;
 /** P(told | true), rows by what was told, columns by what it is: as in symptom-levels.ts. */
 const TOLD = { slight: [0.8, 0.15, 0.03], clear: [0.17, 0.7, 0.17], severe: [0.03, 0.15, 0.8] } as const;
 
-const basis = { estimate: 'toy' };
 const graded = gradedToy();
 
 function gradedToy(): Knowledge {
@@ -154,7 +153,7 @@ describe('how bad a symptom is', () => {
 describe('cases in which nobody said how bad it was', () => {
   const { knowledge } = readContent(join(import.meta.dirname, '../../../content')).value ?? {};
   if (!knowledge) throw new Error('no content');
-  const without: Knowledge = { ...knowledge, symptoms: Object.fromEntries(Object.entries(knowledge.symptoms).map(([id, { grades: _grades, ...symptom }]) => [id, symptom])) };
+  const without: Knowledge = { ...knowledge, symptoms: Object.fromEntries(Object.entries(knowledge.symptoms).map(([id, symptom]) => [id, { ...symptom, grades: undefined }])) };
   const cases = readSolvedCases(join(import.meta.dirname, '../../cases')).value ?? [];
 
   it('have the very tables that they would have if no page told grades apart', () => {
