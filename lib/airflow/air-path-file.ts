@@ -1,6 +1,6 @@
 import { stops, type Problem, type Reading } from '@/lib/problems';
 import { formatValue } from '@/lib/units';
-import type { AirPath, DuctFacts, OutletFacts, SectionFacts } from './air-path';
+import type { AirPath, DuctFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
 import { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
@@ -77,7 +77,7 @@ function readParts(fields: PathFields): AirPath {
   const outlets = readOutlets(fields);
   return {
     title, currency, air, fan, duct, outlets,
-    leaks: readLeaks(fields),
+    leaks: readLeaks(fields, outlets),
     print: readPrint(fields.object('print'), POLYMER_NAMES),
     candidates: readCandidates(fields, fan.outlet),
     measured: readMeasured(fields, outlets),
@@ -86,9 +86,10 @@ function readParts(fields: PathFields): AirPath {
 }
 
 function sizeProblems(duct: DuctFacts, outlets: readonly OutletFacts[]): Problem[] {
-  const trunk = area(duct.section);
+  const endArea = (run: RunFacts): number => area(run.changes[run.changes.length - 1]?.to ?? run.section);
+  const trunk = endArea(duct);
   const problems = outlets.flatMap((outlet, k): Problem[] => {
-    const before = outlet.branch === undefined ? trunk : area(outlet.branch.section);
+    const before = outlet.branch === undefined ? trunk : endArea(outlet.branch);
     if (area(outlet.mouth) <= before * 1.001) return [];
     return [{
       code: 'outlet-larger-than-duct', level: 'note', where: `outlets[${k + 1}]`,

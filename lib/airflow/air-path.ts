@@ -53,11 +53,22 @@ export interface BendFacts {
   readonly radius: Fact<'length'> | undefined;
 }
 
-/** A run of duct of one section. */
+/** Where a run becomes wider or narrower on its way. */
+export interface ChangeFacts {
+  readonly to: SectionFacts;
+  /** Whole opening angle of the sloping walls; undefined for a step. */
+  readonly angle: Fact<'angle'> | undefined;
+  /** Length of the piece after it. */
+  readonly length: Fact<'length'>;
+}
+
+/** A run of duct that begins with a section; its bends lie in that first piece. */
 export interface RunFacts {
   readonly section: SectionFacts;
   readonly length: Fact<'length'>;
   readonly bends: readonly BendFacts[];
+  /** In the order of the air. */
+  readonly changes: readonly ChangeFacts[];
 }
 
 export interface DuctFacts extends RunFacts {
@@ -85,7 +96,10 @@ export interface OutletFacts {
 
 export interface LeakFacts {
   readonly name: string;
-  readonly at: 'fan' | 'fork';
+  /** At the seam with the fan, at the fork, or just before the mouth of an outlet. */
+  readonly at: 'fan' | 'fork' | 'outlet';
+  /** Index into the outlets when it is at one; undefined otherwise. */
+  readonly outlet: number | undefined;
   readonly area: Fact<'area'>;
 }
 

@@ -29,6 +29,8 @@ export interface OutletBranch {
   readonly branchArea: number;
   readonly dischargeCoefficient: number;
   readonly elements: readonly DuctElement[];
+  /** A gap just before the mouth, m². */
+  readonly leakArea?: number;
 }
 
 /** A gap that lets air out before it reaches an outlet. Area in m². */
@@ -44,8 +46,9 @@ export interface DuctNetwork {
   readonly mode: 'static' | 'total';
   /** Area of the fan's own outlet, m². */
   readonly fanOutletArea: number;
-  /** Area of the duct between fan and fork, m². */
+  /** Area of the duct behind the fan, m², and just before the fork when it differs. */
   readonly trunkArea: number;
+  readonly forkArea?: number;
   readonly trunk: readonly DuctElement[];
   readonly outlets: readonly OutletBranch[];
   readonly leaks: readonly LeakGap[];
@@ -86,17 +89,22 @@ export interface NetworkFlow {
  * Source: energy line with sudden fittings, any fluid mechanics text. Worked: equal slots of 37.5 and 30 mm² share 0.5556 to 0.4444.
  */
 export function networkAt(network: DuctNetwork, air: Air, forkPressure: number): NetworkFlow {
-  const { branchFlows, trunkFlow, forkLeak, fanLeak, pressureBeforeTrunk } = stateAt(network, air, forkPressure);
-  const branches = network.outlets.map((outlet, k) => ({ outlet, flow: branchFlows[k] ?? 0 }));
+  const { branches, trunkFlow, forkLeak, fanLeak, pressureBeforeTrunk } = stateAt(network, air, forkPressure);
+  const mouthLeak = branches.reduce((sum, { flow, out }) => sum + flow - out, 0);
+  const leakFlow = forkLeak + fanLeak + mouthLeak;
+  const leakPower = forkLeak * forkPressure + fanLeak * pressureBeforeTrunk + branches.reduce((sum, { outlet, flow, out }) => sum + (flow - out) * mouthPressure(outlet, air, out), 0);
   return {
     flowFromFan: si('volume-flow', trunkFlow + fanLeak),
     pressureAtFan: si('pressure', pressureBeforeTrunk),
-    leakFlow: si('volume-flow', forkLeak + fanLeak),
-    outlets: branches.map(({ outlet, flow }) => outletFlowOf(outlet, flow)),
+    leakFlow: si('volume-flow', leakFlow),
+    outlets: branches.map(({ outlet, out }) => outletFlowOf(outlet, out)),
     losses: [
       ...network.trunk.map((element) => lossAt(element, air, trunkFlow)),
-      ...branches.flatMap(({ outlet, flow }) => branchElements(outlet).map((element) => lossAt(element, air, flow))),
-      ...(forkLeak + fanLeak > 0 ? [{ label: 'leak', group: 'leak' as const, power: forkLeak * forkPressure + fanLeak * pressureBeforeTrunk }] : []),
+      ...branches.flatMap(({ outlet, flow, out }) => [
+        ...outlet.elements.map((element) => lossAt(element, air, flow)),
+        ...mouthElements(outlet).map((element) => lossAt(element, air, out)),
+      ]),
+      ...(leakFlow > 0 ? [{ label: 'leak', group: 'leak' as const, power: leakPower }] : []),
     ],
   };
 }
@@ -107,8 +115,15 @@ export function demandAt(network: DuctNetwork, air: Air, forkPressure: number): 
   return { flow: trunkFlow + fanLeak, pressure: pressureBeforeTrunk };
 }
 
+interface BranchState {
+  readonly outlet: OutletBranch;
+  /** Into the branch, and out of its mouth, m³/s; a gap before the mouth takes the rest. */
+  readonly flow: number;
+  readonly out: number;
+}
+
 interface NetworkState {
-  readonly branchFlows: readonly number[];
+  readonly branches: readonly BranchState[];
   readonly trunkFlow: number;
   readonly forkLeak: number;
   readonly fanLeak: number;
@@ -117,26 +132,14 @@ interface NetworkState {
 
 function stateAt(network: DuctNetwork, air: Air, forkPressure: number): NetworkState {
   if (!(forkPressure > 0)) throw new Error(`networkAt: got fork pressure ${forkPressure} Pa, expected above 0`);
-  const branchFlows = network.outlets.map((outlet) => branchFlow(outlet, air, forkPressure));
-  const outletFlow = branchFlows.reduce((sum, flow) => sum + flow, 0);
+  const branches = network.outlets.map((outlet) => branchAt(outlet, network.mode, air, forkPressure));
+  const outletFlow = branches.reduce((sum, { flow }) => sum + flow, 0);
   const forkLeak = leakThrough(network, 'fork', air, forkPressure, outletFlow);
   const trunkFlow = outletFlow + forkLeak;
   const pressureBeforeTrunk = forkPressure + runResistanceAt(network.trunk, air, trunkFlow) * trunkFlow ** 2;
   const fanLeak = leakThrough(network, 'fan', air, pressureBeforeTrunk, trunkFlow);
-  return { branchFlows, trunkFlow, forkLeak, fanLeak, pressureBeforeTrunk };
+  return { branches, trunkFlow, forkLeak, fanLeak, pressureBeforeTrunk };
 }
-
-/** The branch's own fittings followed by those that its mouth makes. */
-export function branchElements(outlet: OutletBranch): readonly DuctElement[] {
-  const known = ELEMENTS.get(outlet);
-  if (known !== undefined) return known;
-  const elements = [...outlet.elements, ...mouthElements(outlet)];
-  ELEMENTS.set(outlet, elements);
-  return elements;
-}
-
-/** Elements of a branch that was met before: a solver asks for the same ones hundreds of times. */
-const ELEMENTS = new WeakMap<OutletBranch, readonly DuctElement[]>();
 
 /** The loss coefficient of an element at a flow (m³/s), on the speed in its own section. Worked: 30 mm of 15 × 20 mm at 7.6e-4 m³/s gives 0.050. */
 export function lossCoefficientOf(element: DuctElement, air: Air, flow: number): number {
@@ -151,7 +154,19 @@ export function referenceAreaOf(element: DuctElement): number {
   return element.kind === 'fitting' ? element.area : areaOf(element.section);
 }
 
-function mouthElements(outlet: OutletBranch): DuctElement[] {
+/** The fittings that the mouth of a branch makes. */
+export function mouthElements(outlet: OutletBranch): readonly DuctElement[] {
+  const known = MOUTHS.get(outlet);
+  if (known !== undefined) return known;
+  const elements = madeByMouth(outlet);
+  MOUTHS.set(outlet, elements);
+  return elements;
+}
+
+/** Mouths that were met before: a solver asks for the same ones hundreds of times. */
+const MOUTHS = new WeakMap<OutletBranch, readonly DuctElement[]>();
+
+function madeByMouth(outlet: OutletBranch): DuctElement[] {
   const { name, area, branchArea } = outlet;
   const fitting = (label: string, group: LossGroup, coefficient: number, at: number): DuctElement =>
     ({ kind: 'fitting', label: `${label}, ${name}`, group, coefficient, area: at });
@@ -171,19 +186,34 @@ function mouthElements(outlet: OutletBranch): DuctElement[] {
  * Flow through a branch under a pressure: repeated substitution, which shrinks the error at least by half each round, carried
  * on to its limit every other round (Aitken).
  */
-function branchFlow(outlet: OutletBranch, air: Air, pressure: number): number {
-  const elements = branchElements(outlet);
-  const next = (flow: number): number => Math.sqrt(pressure / runResistanceAt(elements, air, flow));
+function branchAt(outlet: OutletBranch, mode: DuctNetwork['mode'], air: Air, pressure: number): BranchState {
+  const mouth = mouthConductance(outlet, mode, air);
+  const next = (through: number): number => Math.sqrt(pressure / (runResistanceAt(outlet.elements, air, through) + 1 / mouth.all ** 2));
   let flow = outlet.area * Math.sqrt(pressure / air.density);
   for (let round = 0; round < 50; round += 1) {
     const once = next(flow);
-    if (Math.abs(once - flow) <= 1e-12 * once) return once;
+    if (Math.abs(once - flow) <= 1e-12 * once) return { outlet, flow: once, out: once * mouth.share };
     const twice = next(once);
     const bend = twice - 2 * once + flow;
     const limit = bend === 0 ? twice : flow - (once - flow) ** 2 / bend;
     flow = limit > 0.5 * twice && limit < 2 * twice ? limit : twice;
   }
-  return flow;
+  return { outlet, flow, out: flow * mouth.share };
+}
+
+/** Flow per root of the pressure before a mouth through mouth and gap together, m³/s/√Pa, and the share that leaves by the mouth. */
+function mouthConductance(outlet: OutletBranch, mode: DuctNetwork['mode'], air: Air): { readonly all: number; readonly share: number } {
+  const open = 1 / Math.sqrt(runResistanceAt(mouthElements(outlet), air, 0));
+  const { leakArea = 0 } = outlet;
+  if (leakArea === 0) return { all: open, share: 1 };
+  const gap = DISCHARGE_COEFFICIENT * leakArea * Math.sqrt(2 / air.density);
+  const motion = mode === 'total' ? air.density / 2 / outlet.branchArea ** 2 : 0;
+  const all = open + gap * Math.sqrt(Math.max(0, 1 - motion * (open + gap) ** 2));
+  return { all, share: open / all };
+}
+
+function mouthPressure(outlet: OutletBranch, air: Air, out: number): number {
+  return runResistanceAt(mouthElements(outlet), air, out) * out ** 2;
 }
 
 /** Resistance of elements in a row, Pa·s²/m⁶: fittings once and for all, friction at the flow. */
@@ -215,7 +245,8 @@ function splitRun(elements: readonly DuctElement[]): SplitRun {
 }
 
 function leakThrough(network: DuctNetwork, place: LeakGap['at'], air: Air, totalPressure: number, flowPast: number): number {
-  const motion = network.mode === 'total' ? (air.density / 2) * (flowPast / network.trunkArea) ** 2 : 0;
+  const area = place === 'fan' ? network.trunkArea : (network.forkArea ?? network.trunkArea);
+  const motion = network.mode === 'total' ? (air.density / 2) * (flowPast / area) ** 2 : 0;
   const staticPressure = Math.max(0, totalPressure - motion);
   const speed = Math.sqrt((2 * staticPressure) / air.density);
   return network.leaks.reduce((sum, leak) => (leak.at === place ? sum + leak.dischargeCoefficient * leak.area * speed : sum), 0);

@@ -13,7 +13,7 @@ export type { FrameStatistics, PressureGuess, Spread } from './frame-statistics'
 export { areaOf, aspectOf, hydraulicDiameterOf, withArea } from './section';
 export type { Section } from './section';
 export { TRANSITION, frictionFactor, haalandFactor, laminarFactor } from './friction';
-export { DISCHARGE_COEFFICIENT, EXIT_LOSS, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss, taperedContractionLoss, thinSlotLoss } from './fittings';
+export { DISCHARGE_COEFFICIENT, EXIT_LOSS, conicalContractionLoss, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss, taperedContractionLoss, thinSlotLoss } from './fittings';
 export { lossCoefficientOf, networkAt, sharpLeak } from './duct-network';
 export type { DuctElement, DuctNetwork, LeakGap, LossAtElement, LossGroup, NetworkFlow, OutletBranch, OutletEnding, OutletFlow } from './duct-network';
 export { ductCurvePoints, operatingPoint, pressureAsked } from './operating-point';
@@ -24,7 +24,7 @@ export { CORE_CONSTANT, aimOffset, forwardShare, jetHalfWidth, jetThrust, planeJ
 export { plateConvection, roundJetConvection, slotJetConvection } from './impingement';
 export type { Convection, FilmAir } from './impingement';
 export type {
-  AirPath, BendFacts, CandidateFacts, DuctFacts, Fact, FanClaim, FanFacts, FanOutputFacts, LeakFacts, OutletFacts, PathReading, PathReadingKind, PrintFacts,
+  AirPath, BendFacts, CandidateFacts, ChangeFacts, DuctFacts, Fact, FanClaim, FanFacts, FanOutputFacts, LeakFacts, OutletFacts, PathReading, PathReadingKind, PrintFacts,
   RunFacts, SectionFacts, ShapeFacts, SideSeen,
 } from './air-path';
 export { AIR_PATH_SCHEMA, AIR_PATH_VERSION, POLYMER_NAMES, readAirPath } from './air-path-file';

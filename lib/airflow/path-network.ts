@@ -1,10 +1,10 @@
 import type { Air } from './air';
 import { airAt } from './air';
-import type { AirPath, BendFacts, DuctFacts, FanFacts, LeakFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
+import type { AirPath, BendFacts, ChangeFacts, DuctFacts, FanFacts, LeakFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
 import { sharpLeak, type DuctElement, type DuctNetwork, type OutletBranch } from './duct-network';
 import { curveFromEnds, curveFromPoints, type FanCurve } from './fan-curve';
 import { curveAtSpeed, twoFansInParallel, twoFansInSeries } from './fan-laws';
-import { DISCHARGE_COEFFICIENT, mitreBendLoss, radiusBendLoss } from './fittings';
+import { DISCHARGE_COEFFICIENT, conicalContractionLoss, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss } from './fittings';
 import { areaOf, withArea, type Section } from './section';
 
 /** A fan on a duct, as fitted now or as it would be after a change. Slots tell which uncertain inputs belong to it. */
@@ -78,16 +78,29 @@ export function sectionOf(facts: SectionFacts): Section {
 
 function networkOf(variant: PathVariant, outletIndices: readonly number[]): DuctNetwork {
   const { duct, leaks, fan } = variant;
-  const outlets = outletIndices.flatMap((k) => variant.outlets[k] ?? []);
-  const mouths = outlets.reduce((sum, outlet) => sum + areaOf(sectionOf(outlet.mouth)), 0);
+  const mouths = outletIndices.reduce((sum, k) => sum + mouthAreaOf(variant.outlets[k]), 0);
+  const gapAt = (k: number): number => leaks.reduce((sum, leak) => (leak.at === 'outlet' && leak.outlet === k ? sum + leak.area.value : sum), 0);
   return {
     mode: duct.mode,
     fanOutletArea: areaOf(sectionOf(fan.outlet)),
     trunkArea: areaOf(sectionOf(duct.section)),
+    forkArea: areaOf(endOf(duct)),
     trunk: [...seamElements(fan, duct), ...runElements(duct, duct.roughness.value, 'duct')],
-    outlets: outlets.map((outlet) => branchOf(outlet, duct, mouths)),
-    leaks: leaks.map((leak) => sharpLeak(leak.at, leak.area.value)),
+    outlets: outletIndices.flatMap((k) => {
+      const outlet = variant.outlets[k];
+      return outlet === undefined ? [] : [{ ...branchOf(outlet, duct, mouths), leakArea: gapAt(k) }];
+    }),
+    leaks: leaks.flatMap((leak) => (leak.at === 'outlet' ? [] : [sharpLeak(leak.at, leak.area.value)])),
   };
+}
+
+function mouthAreaOf(outlet: OutletFacts | undefined): number {
+  return outlet === undefined ? 0 : areaOf(sectionOf(outlet.mouth));
+}
+
+/** The section that a run ends with. */
+function endOf(run: RunFacts): Section {
+  return sectionOf(run.changes[run.changes.length - 1]?.to ?? run.section);
 }
 
 /** The step from the fan's outlet to a duct of another size, when total pressure is followed. */
@@ -103,9 +116,9 @@ function seamElements(fan: FanFacts, duct: DuctFacts): DuctElement[] {
 
 function branchOf(outlet: OutletFacts, duct: DuctFacts, mouths: number): OutletBranch {
   const area = areaOf(sectionOf(outlet.mouth));
-  const trunk = sectionOf(duct.section);
+  const trunk = endOf(duct);
   // Without a branch of its own an outlet gets its share of the duct just before it.
-  const before = outlet.branch === undefined ? withArea(trunk, (areaOf(trunk) * area) / mouths) : sectionOf(outlet.branch.section);
+  const before = outlet.branch === undefined ? withArea(trunk, (areaOf(trunk) * area) / mouths) : endOf(outlet.branch);
   return {
     name: outlet.name,
     ending: outlet.ending,
@@ -121,10 +134,24 @@ function runElements(run: RunFacts, roughness: number, place: string): DuctEleme
   const bends = run.bends.map((bend, k): DuctElement => ({
     kind: 'fitting', label: `bend ${k + 1}, ${place}`, group: 'bend', coefficient: bendLoss(bend, section), area: areaOf(section),
   }));
-  const straight: DuctElement[] = run.length.value > 0
-    ? [{ kind: 'straight', label: `wall friction, ${place}`, section, length: run.length.value, roughness }]
-    : [];
-  return [...straight, ...bends];
+  const changes = run.changes.flatMap((change, k) => [
+    changeElement(change, sectionOf(run.changes[k - 1]?.to ?? run.section), `${k + 1}, ${place}`),
+    ...straightPiece(sectionOf(change.to), change.length.value, roughness, `${place} after change ${k + 1}`),
+  ]);
+  return [...straightPiece(section, run.length.value, roughness, place), ...bends, ...changes];
+}
+
+function straightPiece(section: Section, length: number, roughness: number, place: string): DuctElement[] {
+  return length > 0 ? [{ kind: 'straight', label: `wall friction, ${place}`, section, length, roughness }] : [];
+}
+
+/** A step or a taper; its coefficient is on the speed in the smaller of the two sections. */
+function changeElement(change: ChangeFacts, before: Section, place: string): DuctElement {
+  const from = areaOf(before);
+  const to = areaOf(sectionOf(change.to));
+  const angle = change.angle?.value;
+  if (to < from) return { kind: 'fitting', label: `narrowing ${place}`, group: 'contraction', area: to, coefficient: angle === undefined ? contractionLoss(to / from) : conicalContractionLoss(to / from, angle) };
+  return { kind: 'fitting', label: `widening ${place}`, group: 'expansion', area: from, coefficient: angle === undefined ? expansionLoss(from / to) : diffuserLoss(from / to, angle) };
 }
 
 function bendLoss(bend: BendFacts, section: Section): number {

@@ -59,7 +59,7 @@ export function updateByReadings(variant: PathVariant, air: Air, inputs: Uncerta
   };
   let state: Chain = { inputs, path: prior, fit: logLikelihood(readings, variant, prior) };
   const effective = effectiveCount(state.fit, 1);
-  let spare = inputs.deviates.slice();
+  let spare: Float64Array = inputs.deviates.slice();
   let degree = 0;
   for (let stage = 0; stage < MOST_STAGES && degree < 1; stage += 1) {
     const step = stage === MOST_STAGES - 1 ? 1 - degree : nextStep(state.fit, 1 - degree);

@@ -1,4 +1,4 @@
-import type { BendFacts, DuctFacts, Fact, LeakFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
+import type { BendFacts, ChangeFacts, DuctFacts, Fact, LeakFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
 import type { PathFields } from './path-fields';
 
 const QUARTER_TURN = Math.PI / 2;
@@ -28,6 +28,7 @@ export function readDuct(fields: PathFields, fanOutlet: SectionFacts): DuctFacts
     section: given ? readSection(fields.object('section'), 0.3e-3) : assumedSection(fanOutlet),
     length: fields.quantityOr('length', 'length', { min: 0, max: 2, usualPlusMinus: 3e-3 }, { value: 30e-3, plusMinus: 25e-3, next: 'Measure along the middle of the duct.' }),
     bends: readBends(fields),
+    changes: readChanges(fields),
     roughness: fields.quantity('roughness', 'length', { min: 0, max: 2e-3, usualShare: 0.5 })
       // Printed walls: 0.02 to 0.1 mm, from memory.
       ?? { kind: 'length', value: 0.05e-3, plusMinus: 0.03e-3, basis: 'assumed' },
@@ -47,18 +48,26 @@ export function readOutlets(parent: PathFields): readonly OutletFacts[] {
 }
 
 /** Gaps through which air escapes. A list that is missing leaves a small unknown leak at the seam; an empty list is a sealed path. */
-export function readLeaks(parent: PathFields): readonly LeakFacts[] {
+export function readLeaks(parent: PathFields, outlets: readonly OutletFacts[]): readonly LeakFacts[] {
   if (!parent.has('leaks')) {
     parent.assume('leaks', 'Hold a strip of thin paper along the seam between fan and duct with the fan running.');
-    return [{ name: 'seam between fan and duct', at: 'fan', area: { kind: 'area', value: 2e-6, plusMinus: 4e-6, basis: 'assumed' } }];
+    return [{ name: 'seam between fan and duct', at: 'fan', outlet: undefined, area: { kind: 'area', value: 2e-6, plusMinus: 4e-6, basis: 'assumed' } }];
   }
   return parent.list('leaks').map((fields, k) => {
-    const at = fields.choice('at', ['fan', 'fork'] as const) ?? 'fan';
+    const place = leakPlace(fields, outlets);
     const name = fields.text('name') ?? `gap ${k + 1}`;
     const area = fields.has('area') ? fields.quantity('area', 'area', { min: 0, max: 0.01, usualShare: 0.4 }) : areaOfGap(fields);
     fields.close();
-    return { name, at, area: area ?? { kind: 'area', value: 4e-6, plusMinus: 6e-6, basis: 'assumed' } };
+    return { name, ...place, area: area ?? { kind: 'area', value: 4e-6, plusMinus: 6e-6, basis: 'assumed' } };
   });
+}
+
+/** At the fan, at the fork, or at an outlet by its name. */
+function leakPlace(fields: PathFields, outlets: readonly OutletFacts[]): Pick<LeakFacts, 'at' | 'outlet'> {
+  const names = outlets.map((outlet) => outlet.name);
+  const typed = fields.choice('at', ['fan', 'fork', ...names]) ?? 'fan';
+  if (typed === 'fan' || typed === 'fork') return { at: typed, outlet: undefined };
+  return { at: 'outlet', outlet: names.indexOf(typed) };
 }
 
 function areaOfGap(fields: PathFields): Fact<'area'> {
@@ -94,9 +103,25 @@ function readBranch(fields: PathFields): RunFacts {
     section: readSection(fields.object('section'), 0.3e-3),
     length: fields.quantityOr('length', 'length', { min: 0, max: 2, usualPlusMinus: 2e-3 }, { value: 30e-3, plusMinus: 20e-3, next: 'Measure along the middle of the branch.' }),
     bends: readBends(fields),
+    changes: readChanges(fields),
   };
   fields.close();
   return run;
+}
+
+/** Places where a run becomes wider or narrower: at most four, each a section with an angle for sloping walls and the length after it. */
+function readChanges(parent: PathFields): ChangeFacts[] {
+  const entries = parent.list('changes');
+  if (entries.length > 4) parent.tell('too-many-changes', 'changes', `${entries.length} changes of section stand here.`, 'Join steps that follow close upon each other into one.', 'up to four');
+  return entries.slice(0, 4).map((fields) => {
+    const change: ChangeFacts = {
+      to: readSection(fields, 0.3e-3, false),
+      angle: fields.quantity('angle', 'angle', { min: 0, max: Math.PI, usualPlusMinus: 0.09 }),
+      length: fields.quantity('length', 'length', { min: 0, max: 2, usualPlusMinus: 2e-3 }) ?? { kind: 'length', value: 0, plusMinus: 0, basis: 'assumed' },
+    };
+    fields.close();
+    return change;
+  });
 }
 
 function readBends(parent: PathFields): BendFacts[] {

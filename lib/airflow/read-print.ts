@@ -44,7 +44,7 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
     const name = fields.text('name') ?? `candidate ${k + 1}`;
     const fan = fields.has('fan') ? readFan(fields.object('fan'), name) : undefined;
     const duct = fields.has('duct') || fields.has('outlets')
-      ? { duct: readDuct(fields.object('duct'), fanOutlet), outlets: readOutlets(fields), leaks: fields.has('leaks') ? readLeaks(fields) : [] }
+      ? readDuctOnOffer(fields, fanOutlet)
       : undefined;
     if (fan === undefined && duct === undefined) fields.tell('nothing-offered', 'fan', 'This candidate has neither a fan nor a duct.', 'Describe the fan, the duct, or both.');
     const candidate: CandidateFacts = {
@@ -73,6 +73,12 @@ function readTrusted(fields: PathFields): FanFigures | undefined {
     freeFlow: freeFlow.value, currentIsLargest,
     ...(speed === undefined ? {} : { speed: speed.value }), ...(voltage === undefined ? {} : { voltage: voltage.value }), ...(current === undefined ? {} : { current: current.value }),
   };
+}
+
+function readDuctOnOffer(fields: PathFields, fanOutlet: SectionFacts): NonNullable<CandidateFacts['duct']> {
+  const duct = readDuct(fields.object('duct'), fanOutlet);
+  const outlets = readOutlets(fields);
+  return { duct, outlets, leaks: fields.has('leaks') ? readLeaks(fields, outlets) : [] };
 }
 
 const KIND_OF_READING = {

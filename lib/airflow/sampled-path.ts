@@ -1,6 +1,7 @@
 import type { Air } from './air';
 import type { OutletFacts } from './air-path';
-import { branchElements, type DuctElement, type OutletBranch } from './duct-network';
+import { mouthElements, type DuctElement, type OutletBranch } from './duct-network';
+import { DISCHARGE_COEFFICIENT } from './fittings';
 import { frictionFactor } from './friction';
 import { fanBranchesOf, type FanBranch, type PathVariant } from './path-network';
 import { sampleFan, shapeOfSample, shareThrough, type SampledFan } from './sampled-fan';
@@ -84,7 +85,14 @@ interface StraightLoss {
   readonly factors: FactorTable;
 }
 
-interface MouthLoss extends RunLoss {
+/** A branch with its mouth: what the air meets on the way, and at the mouth itself. */
+interface MouthLoss {
+  readonly way: RunLoss;
+  readonly contractions: number;
+  readonly rest: number;
+  /** Flow through the gap before the mouth per root of the pressure, m³/s/√Pa, and pressure of the air moving past per flow squared. */
+  readonly gap: number;
+  readonly motion: number;
   readonly area: number;
   readonly thin: boolean;
   readonly dischargeCoefficient: number;
@@ -97,9 +105,10 @@ interface BranchLosses {
   /** Flow through the gaps per root of the pressure, m³/s/√Pa. */
   readonly leakAtFan: number;
   readonly leakAtFork: number;
-  /** Pressure of the moving air per flow squared: given back at the fan's outlet, and not pushing sideways in the trunk. */
+  /** Pressure of the moving air per flow squared: given back at the fan's outlet, and not pushing sideways behind the fan and at the fork. */
   readonly credit: number;
-  readonly motionInTrunk: number;
+  readonly motionAtFan: number;
+  readonly motionAtFork: number;
 }
 
 /** Columns as multipliers, worked out once per branch so the inner loop only multiplies. */
@@ -129,21 +138,23 @@ function branchLosses({ network }: FanBranch, air: Air): BranchLosses {
   const leakAt = (at: 'fan' | 'fork'): number => network.leaks.filter((leak) => leak.at === at).reduce((sum, leak) => sum + leak.dischargeCoefficient * leak.area, 0) * Math.sqrt(1 / half);
   return {
     trunk: runLoss(network.trunk, air),
-    mouths: network.outlets.map((outlet) => mouthLoss(outlet, air)),
+    mouths: network.outlets.map((outlet) => mouthLoss(outlet, network.mode, air)),
     leakAtFan: leakAt('fan'),
     leakAtFork: leakAt('fork'),
     credit: network.mode === 'total' ? half / network.fanOutletArea ** 2 : 0,
-    motionInTrunk: network.mode === 'total' ? half / network.trunkArea ** 2 : 0,
+    motionAtFan: network.mode === 'total' ? half / network.trunkArea ** 2 : 0,
+    motionAtFork: network.mode === 'total' ? half / (network.forkArea ?? network.trunkArea) ** 2 : 0,
   };
 }
 
 /** Solves one fan's branch for every sample and adds it to the path; `settle` writes the shares back for the next turn. */
 function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch, path: SampledPath, shares: FlowShares, settle: boolean): void {
   const { fan } = path;
-  const { trunk, leakAtFan, leakAtFork, credit, motionInTrunk } = losses;
+  const { trunk, leakAtFan, leakAtFork, credit, motionAtFan, motionAtFork } = losses;
   const count = path.flow.length;
-  const conductances = losses.mouths.map((mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
-  const open = sumOf(conductances, count);
+  const ways = losses.mouths.map((mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
+  const open = sumOf(ways.map((way) => way.into), count);
+  const leaving = losses.mouths.every((mouth) => mouth.gap === 0) ? open : sumOf(ways.map((way) => way.out), count);
   const trunkBefore = runResistances(trunk, times, fan.freeFlow, shares.trunk);
   const rootPressure = new Float64Array(count);
   for (let s = 0; s < count; s += 1) {
@@ -153,10 +164,9 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     const mouths = open[s] ?? 0;
     // A leak is driven by static pressure: what the moving air carries as speed does not push it out sideways.
     const fork = leakAtFork * leakScale;
-    const forkFlow = fork === 0 ? mouths : mouths + fork * Math.sqrt(Math.max(0, 1 - motionInTrunk * (mouths + fork) ** 2));
-    const resistance = (trunkBefore[s] ?? 0) + trunk.rest + trunk.contractions * (times.contraction[s] ?? 1);
-    const alongTrunk = resistance * (times.trunk[s] ?? 1) + 1 / (forkFlow * forkFlow);
-    const past = 1 + leakAtFan * leakScale * Math.sqrt(Math.max(0, alongTrunk - motionInTrunk));
+    const forkFlow = fork === 0 ? mouths : mouths + fork * Math.sqrt(Math.max(0, 1 - motionAtFork * (mouths + fork) ** 2));
+    const alongTrunk = (trunkBefore[s] ?? 0) * (times.trunk[s] ?? 1) + 1 / (forkFlow * forkFlow);
+    const past = 1 + leakAtFan * leakScale * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
     const kappa = ((alongTrunk / (past * past) - credit) * freeFlow * freeFlow) / maxPressure;
     const share = shareThrough(fan, s, kappa);
     const flow = share * freeFlow;
@@ -164,15 +174,15 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     rootPressure[s] = root;
     path.flow[s] = (path.flow[s] ?? 0) + flow;
     path.pressure[s] = maxPressure * shapeOfSample(fan, s, share);
-    path.leakFlow[s] = (path.leakFlow[s] ?? 0) + flow - root * mouths;
+    path.leakFlow[s] = (path.leakFlow[s] ?? 0) + flow - root * (leaving[s] ?? 0);
     if (settle) shares.trunk = share / past;
   }
   losses.mouths.forEach((mouth, k) => {
     const outlet = path.outlets[branch.outletIndices[k] ?? -1];
-    const conductance = conductances[k];
-    if (outlet === undefined || conductance === undefined) return;
-    leaveMouth(mouth, times, k, conductance, rootPressure, outlet);
-    if (settle) shares.mouths[k] = (outlet.flow[0] ?? 0) / (fan.freeFlow[0] ?? 1);
+    const way = ways[k];
+    if (outlet === undefined || way === undefined) return;
+    leaveMouth(mouth, times, k, way.out, rootPressure, outlet);
+    if (settle) shares.mouths[k] = ((way.into[0] ?? 0) * (rootPressure[0] ?? 0)) / (fan.freeFlow[0] ?? 1);
   });
 }
 
@@ -187,25 +197,42 @@ function leaveMouth(mouth: MouthLoss, times: Multipliers, k: number, conductance
   }
 }
 
-/** Flow through a mouth and its branch per root of the fork pressure, per sample. */
-function conductanceOf(mouth: MouthLoss, times: Multipliers, k: number, freeFlow: Float64Array, share: number): Float64Array {
-  const upstream = runResistances(mouth, times, freeFlow, share);
-  const areas = times.area[k] ?? times.trunk;
-  const branches = times.branch[k] ?? times.trunk;
-  for (let s = 0; s < upstream.length; s += 1) {
-    const area = areas[s] ?? 1;
-    const discharge = mouth.thin ? (times.discharge[s] ?? 1) : 1;
-    const atMouth = (mouth.rest / (discharge * discharge) + mouth.contractions * (times.contraction[s] ?? 1)) / (area * area);
-    upstream[s] = 1 / Math.sqrt(((upstream[s] ?? 0) + atMouth) * (branches[s] ?? 1));
-  }
-  return upstream;
+/** Flow into a branch, and out of its mouth, per root of the fork pressure, per sample; the same where no gap lies between. */
+interface BranchConductance {
+  readonly into: Float64Array;
+  readonly out: Float64Array;
 }
 
-/** Bends and friction of a run, per sample, with the friction of a share of the free flow. */
+function conductanceOf(mouth: MouthLoss, times: Multipliers, k: number, freeFlow: Float64Array, share: number): BranchConductance {
+  const into = runResistances(mouth.way, times, freeFlow, share);
+  const out = mouth.gap === 0 ? into : new Float64Array(into.length);
+  const areas = times.area[k] ?? times.trunk;
+  const branches = times.branch[k] ?? times.trunk;
+  for (let s = 0; s < into.length; s += 1) {
+    const area = areas[s] ?? 1;
+    const branch = branches[s] ?? 1;
+    const discharge = mouth.thin ? (times.discharge[s] ?? 1) : 1;
+    const way = (into[s] ?? 0) * branch;
+    const atMouth = (branch * (mouth.rest / (discharge * discharge) + mouth.contractions * (times.contraction[s] ?? 1))) / (area * area);
+    if (mouth.gap === 0) {
+      into[s] = 1 / Math.sqrt(way + atMouth);
+      continue;
+    }
+    const open = 1 / Math.sqrt(atMouth);
+    const gap = mouth.gap * (times.leak[s] ?? 1);
+    const all = open + gap * Math.sqrt(Math.max(0, 1 - mouth.motion * (open + gap) ** 2));
+    const through = 1 / Math.sqrt(way + 1 / (all * all));
+    into[s] = through;
+    out[s] = (through * open) / all;
+  }
+  return { into, out };
+}
+
+/** Fittings and friction of a run, per sample, with the friction of a share of the free flow. */
 function runResistances(run: RunLoss, times: Multipliers, freeFlow: Float64Array, share: number): Float64Array {
   const resistances = new Float64Array(freeFlow.length);
-  const { bends } = run;
-  for (let s = 0; s < resistances.length; s += 1) resistances[s] = bends * (times.bend[s] ?? 1);
+  const { bends, contractions, rest } = run;
+  for (let s = 0; s < resistances.length; s += 1) resistances[s] = rest + bends * (times.bend[s] ?? 1) + contractions * (times.contraction[s] ?? 1);
   for (const straight of run.straights) {
     const reynoldsPerFreeFlow = share * straight.reynoldsPerFlow;
     const { resistancePerFactor, factors } = straight;
@@ -249,8 +276,14 @@ function areaSpread(width: { value: number; plusMinus: number }, height: { value
   return Math.hypot(logSpread(width.value, width.plusMinus), logSpread(height.value, height.plusMinus));
 }
 
-function mouthLoss(outlet: OutletBranch, air: Air): MouthLoss {
-  return { ...runLoss(branchElements(outlet), air), area: outlet.area, thin: outlet.ending === 'thin', dischargeCoefficient: outlet.dischargeCoefficient };
+function mouthLoss(outlet: OutletBranch, mode: 'static' | 'total', air: Air): MouthLoss {
+  const { contractions, rest } = runLoss(mouthElements(outlet), air);
+  return {
+    way: runLoss(outlet.elements, air), contractions, rest,
+    gap: DISCHARGE_COEFFICIENT * (outlet.leakArea ?? 0) * Math.sqrt(2 / air.density),
+    motion: mode === 'total' ? air.density / 2 / outlet.branchArea ** 2 : 0,
+    area: outlet.area, thin: outlet.ending === 'thin', dischargeCoefficient: outlet.dischargeCoefficient,
+  };
 }
 
 function runLoss(elements: readonly DuctElement[], air: Air): RunLoss {

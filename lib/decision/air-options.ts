@@ -165,6 +165,7 @@ function evenBranch(outlet: OutletFacts, today: PathVariant): RunFacts {
   return {
     section,
     length: { kind: 'length', value: 40e-3, plusMinus: 4e-3, basis: 'given' },
+    changes: [],
     bends: [{ kind: 'radius', angle: { kind: 'angle', value: Math.PI / 2, plusMinus: 0.09, basis: 'given' }, radius: { kind: 'length', value: 1.5 * width, plusMinus: 0.15 * width, basis: 'given' } }],
   };
 }

@@ -65,6 +65,8 @@ values = {
         "mitre_90_other_correlations": [fittings.bend_miter(angle=90, Di=0.0171, Re=5000.0, roughness=0.0, L_unimpeded=0.4, method=m) for m in ("Miller", "Crane", "Blevins")],
         "rounded_90": [[r, fittings.bend_rounded(Di=1, angle=90, fd=0.03, bend_diameters=r, method="Rennels")] for r in (1, 1.5, 2)],
         "contraction_sharp": [[s, fittings.contraction_sharp(Di1=1, Di2=s**0.5, method="Rennels")] for s in (0.1, 0.25, 0.5, 0.8)],
+        "contraction_cone": [[s, a, fittings.contraction_conical(Di1=1, Di2=s**0.5, angle=a, method="Rennels", fd=0.03)] for s in (0.25, 0.5) for a in (20, 30, 40, 60, 90, 120, 150)],
+        "diffuser": [[r, a, fittings.diffuser_conical(Di1=1, Di2=r**0.5, angle=a, fd=0.03, method="Rennels")] for r in (2, 4) for a in (8, 14, 20, 30, 45, 60, 90)],
         "contraction_cone_60": fittings.contraction_conical(Di1=1, Di2=0.5, angle=60, method="Rennels", fd=0.03),
         "expansion_sharp": [[s, fittings.diffuser_sharp(Di1=s**0.5, Di2=1)] for s in (0.1, 0.25, 0.5, 0.8)],
         "diffuser_area_ratio_2": [[a, fittings.diffuser_conical(Di1=1, Di2=2**0.5, angle=a, fd=0.03, method="Rennels")] for a in (8, 20, 60)],
