@@ -55,11 +55,12 @@ export function AirScreen() {
       </div>
       {demo && <p className="label">This is the invented example: machine no. 3 of a tool library, printing greenhouse hinges. Nothing of it is kept.</p>}
       {brought.length > 0 && <p className="label">From the case: {brought.join(', ')}.</p>}
-      {stops(problems) && <ProblemList problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
       <div className={editing ? 'air air-editing' : 'air'}>
         <figure className="air-plan">{path && <FitWidth usual={700}>{(width) => <PathDrawing sheet={sheet} path={path} result={result} problems={problems} width={Math.min(width, 700)} onChange={change} />}</FitWidth>}</figure>
         {editing ? <SheetForm sheet={sheet} problems={problems} onChange={change} /> : result && <Chart result={result} letters={letters} chosen={chosen} />}
       </div>
+      {/* Under the picture: above it, a slip in a field would push away the field that is being typed in. */}
+      {stops(problems) && <ProblemList problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
       {editing && result && <Chart result={result} letters={letters} chosen={chosen} />}
       {result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined} onPick={setPicked} /> : <p role="status" className="quiet">Reckoning</p>}
     </div>

@@ -22,8 +22,8 @@ export function lettered(result: AirPathResult): LetteredOption[] {
 /** The unit of flow on this screen: the one that the headline of the page names. */
 export const flowUnitOf = (units: 'metric' | 'imperial'): UnitSymbol => (units === 'metric' ? 'L/s' : 'CFM');
 
-/** Points nearer than this share of the flow and pressure are one point on the chart. */
-const SAME_POINT = 0.02;
+/** Points nearer than this share of the chart's width and height are one point to the eye. */
+const SAME_POINT = 0.05;
 
 /** The chart: today's fan and duct solid, those of the chosen change dashed, and the operating point of every option. */
 export function chartOf(result: AirPathResult, letters: readonly LetteredOption[], chosen: string | undefined, units: 'metric' | 'imperial'): CurveChartProps {
@@ -55,9 +55,11 @@ const ON_TODAYS_DUCT: ReadonlySet<AirOptionKind> = new Set(['leave', 'new-fan', 
 
 /** Options whose operating point can be told from the others; the chosen one and today's always. */
 function apart(letters: readonly LetteredOption[], chosen: string | undefined): LetteredOption[] {
+  const curves = letters.flatMap(({ option }) => option.fanCurve);
+  const most = { flow: Math.max(...curves.map((point) => point.flow)), pressure: Math.max(...curves.map((point) => point.pressure)) };
   const kept: LetteredOption[] = letters.filter(({ option }) => option.kind === 'leave' || option.id === chosen);
   for (const each of letters) {
-    const near = (other: LetteredOption): boolean => (['flow', 'pressure'] as const).every((what) => Math.abs(other.option.operating[what].value - each.option.operating[what].value) <= SAME_POINT * Math.abs(each.option.operating[what].value));
+    const near = (other: LetteredOption): boolean => (['flow', 'pressure'] as const).every((what) => Math.abs(other.option.operating[what].value - each.option.operating[what].value) <= SAME_POINT * most[what]);
     if (!kept.includes(each) && !kept.some(near)) kept.push(each);
   }
   return kept.sort((a, b) => (a.letter < b.letter ? -1 : 1));

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { FitPoint } from '@/lib/airflow';
 import { Caution } from '../_parts/caution';
 import { Cross, DashedRing, Tick } from '../_parts/signs';
+import './electrical-points.css';
 
 const NAMES: Readonly<Record<FitPoint['id'], string>> = {
   voltage: 'Voltage', 'running-current': 'Running current', 'start-current': 'Start current', polarity: 'Plus and minus', drive: 'How it is driven', wire: 'Wire',

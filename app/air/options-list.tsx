@@ -62,7 +62,7 @@ function OptionDetail({ each, currency, unit }: { readonly each: LetteredOption[
       <p>{each.kind === 'leave'
         ? <>The worst side gets <b>{times(each.coverage.low)} to {times(each.coverage.high)} times</b> what it needs.</>
         : <>The worst side gets <b>{times(each.coverage.low)} to {times(each.coverage.high)} times</b> what it needs; that is {signed(each.gain.low)} to {signed(each.gain.high)} against leaving it.</>}
-      {' '}{each.outlets.map((outlet) => `${outlet.name} ${formatRange(outlet.speed.low, outlet.speed.high, unit)}`).join(', ')}. Expected cost with the failures that remain: {Math.round(each.expectedCost)} {currency}.{each.chanceOfTooMuch >= 0.05 && <> Too much air on the best side: {shownShare(each.chanceOfTooMuch)}.</>}</p>
+      {' '}Outlets: {each.outlets.map((outlet) => `${outlet.name} ${formatRange(outlet.speed.low, outlet.speed.high, unit)}`).join(', ')}. Expected cost with the failures that remain: {Math.round(each.expectedCost)} {currency}.{each.chanceOfTooMuch >= 0.05 && <> Too much air on the best side: {shownShare(each.chanceOfTooMuch)}.</>}</p>
       {each.sideEffects.length > 0 && <ul>{each.sideEffects.map((effect) => <li key={effect.sentence}>{effect.sentence}</li>)}</ul>}
     </div>
   );

@@ -17,6 +17,7 @@ import { ChooseOne } from '../../_parts/choose-one';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
 import { TextField } from '../../_parts/text-field';
 import { PLACES, type PlaceCount } from '../places';
+import { FanFits } from './fan-fits';
 import './fit.css';
 
 /** Fit the chosen change: fix what will count as cured, then the checklist with its cautions. */
@@ -42,6 +43,7 @@ function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
         <section className={round.criterion ? 'region-next' : 'region'} aria-labelledby="fitting">
           <h2 id="fitting" className={round.criterion ? 'here' : ''}>2. Fit it, step by step</h2>
           <p className="label">{formatMinutes(remedy.minutes)} of hands. {remedy.needs.length > 0 && `You need: ${remedy.needs.map((tool) => knowledge.tools[tool]?.title.toLowerCase() ?? tool).join(', ')}.`}</p>
+          <FanFits file={file} round={round} remedy={remedy} />
           <FittingSteps remedy={remedy} round={round} />
         </section>
       </div>
