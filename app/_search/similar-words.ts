@@ -38,7 +38,7 @@ function nearest(stem: string, vocabulary: readonly string[]): Similar[] {
     found.push(other);
   }
   // A slip on the first letter is rare: those that begin alike come first.
-  if (found.length > 0) return found.sort((a, b) => Number(b[0] === stem[0]) - Number(a[0] === stem[0])).slice(0, 3).map((other) => ({ stem: other, certainty: best <= 1 ? ONE_SLIP : TWO_SLIPS }));
+  if (found.length > 0) return found.sort((a, b) => Number(b.startsWith(stem.charAt(0))) - Number(a.startsWith(stem.charAt(0)))).slice(0, 3).map((other) => ({ stem: other, certainty: best <= 1 ? ONE_SLIP : TWO_SLIPS }));
   return vocabulary.filter((other) => other.startsWith(stem)).slice(0, 3).map((other) => ({ stem: other, certainty: BEGUN }));
 }
 

@@ -3,6 +3,7 @@ import type { WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
+import { LooksLike } from './look-alikes';
 import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, type StatedRow } from './link-table';
 
 /** What the knowledge base states of a cause: how it shows, what settles it, what cures it, what it is taken for. */
@@ -37,6 +38,7 @@ export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
     ),
     left: (
       <>
+        <LooksLike cause={id} knowledge={knowledge} />
         {cause.confusedWith && (
           <section>
             <h2>Taken for it, and what separates them</h2>

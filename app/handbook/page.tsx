@@ -11,15 +11,20 @@ export const metadata: Metadata = { title: 'Handbook' };
 export default function HandbookPage() {
   const knowledge = readContent().value?.knowledge;
   if (!knowledge) return null;
+  const topics = Object.values(knowledge.topics);
   return (
     <>
       <div className="page-head">
         <h1 className="question">Handbook</h1>
         <HandbookSearch />
       </div>
+      <section className="region" aria-labelledby="look-alikes">
+        <h2 id="look-alikes">Taken for one another</h2>
+        <ul className="shelf-list shelf-wide">{topics.filter((topic) => topic.sideBySide).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
+      </section>
       <section className="region" aria-labelledby="topics">
         <h2 id="topics">Background</h2>
-        <ul className="shelf-list shelf-wide">{Object.values(knowledge.topics).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
+        <ul className="shelf-list shelf-wide">{topics.filter((topic) => !topic.sideBySide).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
       </section>
       {BRANCHES.map((part) => <Shelf key={part} part={part} knowledge={knowledge} />)}
       <section className="region" aria-labelledby="symptoms">
