@@ -145,7 +145,7 @@ function savedMinutes(saved: number | undefined): string {
 
 /** Two time bars: to a cure from now, and after this check. */
 function TimeToCure({ best, minutes }: { readonly best: NextCheck; readonly minutes: MinutesToCure | undefined }) {
-  const saved = minutes?.saves.get(best.check);
-  if (minutes === undefined || saved === undefined || saved < 1) return null;
-  return <div className="next-times"><FitWidth usual={300}>{(width) => <TimeBars now={minutes.now} after={minutes.now - saved} width={width} />}</FitWidth></div>;
+  const after = minutes?.after.get(best.check);
+  if (minutes === undefined || after === undefined || minutes.now.minutes - after.minutes < 1) return null;
+  return <div className="next-times"><FitWidth usual={300}>{(width) => <TimeBars now={minutes.now.minutes} after={after.minutes} width={width} />}</FitWidth></div>;
 }

@@ -7,7 +7,7 @@ export { expectedBelow, expectedDensity, expectedReading, outcomesOf, type Check
 export { nextChecks, summedEntropy, type NextCheck, type NextCheckOptions } from './next-checks';
 export { chanceOfCure, rankRemedies, type RankedRemedy } from './rank-remedies';
 export { minutesToCure, type MinutesToCure } from './minutes-to-cure';
-export { readingLikelihoods, studentDensity } from './reading-likelihood';
+export { STRAY, readingLikelihoods, studentDensity } from './reading-likelihood';
 export { buildNet, type CaseNet } from './build-net';
 export { leftUnexplained, type LeftUnexplained } from './left-unexplained';
 export { flipOfLead, type Flip, type FlipOfLead } from './flip-of-lead';
@@ -16,10 +16,13 @@ export { CONFLICTING, HARDLY_TOGETHER, lookAgain, type LookAgain } from './look-
 export { ADVICE_SETTLED, sameAdvice, type SameAdvice } from './same-advice';
 export { factsToTell, type FactName, type FactToTell } from './facts-to-tell';
 export { whatWasTold, type WhatWasTold } from './what-was-told';
-export { changesOf, costInMinutes, ownMinutes, type Change } from './changes';
-export { openChecks, type CheckAnswer, type OpenCheck } from './open-checks';
+export { costInMinutes, type Change } from './changes';
+export type { CheckAnswer, OpenCheck } from './open-checks';
 export { drawScenarios, type Scenario } from './scenarios';
 export { chanceOfUse, GIVING_UP, Standing, type ScoredCheck } from './standing';
 export { possibilitiesOf, standingOf, type Possibilities, type StandingOptions } from './standing-of-case';
-export { bestCheck, nextStep, SURE, TOO_LITTLE, type Step, type WeighedCheck } from './next-step';
-export { growPlan, stepFrom, type PlanBranch, type PlanNode, type PlanOptions, type PlanProgress, type Prospect } from './plan-tree';
+export { beforeOrAfter, costWithCheck, mostTelling, nextStep, TOO_LITTLE, type Step } from './next-step';
+export { growPlan, type PlanBranch, type PlanNode, type PlanOptions, type PlanProgress } from './plan-tree';
+export type { Prospect } from './prospect';
+export { changeTogether, cheaperTogether, type ChangeTogether } from './change-together';
+export { sensitivityOfLead, type Figure, type FigureWeight, type SensitivityOfLead } from './sensitivity-of-lead';

@@ -1,15 +1,15 @@
 import type { CaseFile } from '../cases';
-import { sameDecision, type Gate, type OpenCheck } from '../inference';
+import { orderByOddsOverCost, sameDecision, type Gate, type OpenCheck } from '../inference';
 import type { Knowledge } from '../knowledge';
 import { atWorkNow, buildNet } from './build-net';
+import { changesOf, type Change } from './changes';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import type { NextCheck } from './next-checks';
-import { rankRemedies } from './rank-remedies';
 
 /** How surely the advice stays the same whatever the next checks say. */
 export interface SameAdvice {
-  /** Remedy that comes first now. */
+  /** Remedy that comes first now by odds over cost. */
   readonly remedy: string;
   /** Probability that the same remedy comes first when all these checks have been taken. */
   readonly probability: number;
@@ -27,26 +27,33 @@ const UNITS = 1e6;
 const STRAY = 0.05;
 
 /**
- * Same-decision probability of the advice: the chance that the remedy which comes first now still does when the most
- * telling checks have all been taken, over every combination of their outcomes (diagnosis.md 4; the core is
+ * Same-decision probability of the advice: the chance that the remedy which comes first now, by odds over cost, still does
+ * when the most telling checks have all been taken, over every combination of their outcomes (diagnosis.md 4; the core is
  * `sameDecision`, check value .825521615833). Readings are taken to tell what made them, up to 5 % strays: more than
  * they really tell, so the probability is rather too low than too high. Undefined without a remedy or a check that tells
  * anything, or when an exact answer would be too dear.
  */
 export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): SameAdvice | undefined {
-  const remedy = rankRemedies(diagnosis, knowledge)[0]?.id;
+  const { causes } = diagnosis.net;
+  const changes = changesOf(knowledge, causes);
+  const byId = new Map(diagnosis.causes.map((cause) => [cause.id, cause]));
+  const remedy = firstChange(changes, causes.map((id) => byId.get(id)?.probability ?? 0));
   if (remedy === undefined) return undefined;
   const telling = next.filter((row) => row.lacks.length === 0).sort((a, b) => b.gain - a.gain);
   const { net, checks, taken } = openChecks(diagnosis, telling, file, knowledge);
   if (taken.length === 0) return undefined;
-  const shares = new Map(diagnosis.causes.map((cause) => [cause.id, cause.present > 0 ? cause.probability / cause.present : 0]));
-  const decide = (states: readonly (readonly number[])[]): string => {
-    const causes = diagnosis.net.causes.map((id, index) => ({ id, probability: atWorkNow(states[index] ?? []) * (shares.get(id) ?? 0) }));
-    const byId = new Map(causes.map((cause) => [cause.id, cause.probability]));
-    return rankRemedies({ ...diagnosis, causes: diagnosis.causes.map((cause) => ({ ...cause, probability: byId.get(cause.id) ?? 0 })) }, knowledge)[0]?.id ?? '';
-  };
+  // The share of a cause's presence that had a hand in this is taken as known.
+  const shares = causes.map((id) => { const cause = byId.get(id); return cause && cause.present > 0 ? cause.probability / cause.present : 0; });
+  const decide = (states: readonly (readonly number[])[]): string => firstChange(changes, shares.map((share, index) => share * atWorkNow(states[index] ?? []))) ?? '';
   const probability = sameDecision(net, checks, decide, { limitCombinations: COMBINATIONS, limitUnits: UNITS });
   return probability === undefined ? undefined : { remedy, probability: Math.min(1, probability), checks: taken };
+}
+
+/** The change with the best odds of curing something for its cost; undefined when none cures anything. */
+function firstChange(changes: readonly Change[], chances: readonly number[]): string | undefined {
+  const odds = changes.map((change) => 1 - [...change.removes].reduce((left, [cause, chance]) => left * (1 - chance * (chances[cause] ?? 0)), 1));
+  const first = orderByOddsOverCost(odds, changes.map((change) => change.cost))[0];
+  return first === undefined || (odds[first] ?? 0) <= 0 ? undefined : changes[first]?.id;
 }
 
 interface Open {

@@ -1,0 +1,60 @@
+import { beforeOrAfter, chanceOfUse, costWithCheck, mostTelling, nextStep, type Change, type Standing, type Step } from '@/lib/diagnosis';
+import { beforeCallingHelp } from '@/lib/inference';
+import type { Knowledge } from '@/lib/knowledge';
+
+/** One way of choosing the next step. */
+export interface Policy {
+  readonly name: string;
+  readonly choose: (standing: Standing, givingUp: number) => Step;
+}
+
+/** All policies that are put side by side, the shipped one first. Each gives up where its own order of changes costs more than that. */
+export function policies(knowledge: Knowledge): Policy[] {
+  return [
+    { name: 'shipped: best of five checks, before or after the change', choose: nextStep },
+    { name: 'only the most telling check, before or after the change', choose: beforeOrAfterMostTelling },
+    { name: 'most telling check, while it pays and leader under .85', choose: telling(0.85, true) },
+    { name: 'most telling check until leader .70, then changes', choose: telling(0.7, false) },
+    { name: 'most telling check until leader .85, then changes', choose: telling(0.85, false) },
+    { name: 'most telling check until leader .95, then changes', choose: telling(0.95, false) },
+    { name: 'changes by odds per cost', choose: (standing, givingUp) => asStep(standing.orderOfChanges(givingUp).changes[0]) },
+    { name: 'changes by chance', choose: (standing, givingUp) => changeBy(standing, givingUp, (_, chance) => chance) },
+    { name: 'fixed list by prior per cost', choose: fixedList(knowledge) },
+  ];
+}
+
+const beforeOrAfterMostTelling: Policy['choose'] = (standing, givingUp) => {
+  const check = mostTelling(standing.scoredChecks())[0];
+  return beforeOrAfter(standing, check && { check, cost: costWithCheck(standing, check, givingUp) }, givingUp);
+};
+
+/** Most doubt per minute until the leader has this chance; `mustPay`: and only while it lowers the expected cost. */
+function telling(sure: number, mustPay: boolean): Policy['choose'] {
+  return (standing, givingUp) => {
+    const plan = standing.orderOfChanges(givingUp);
+    const check = mostTelling(standing.scoredChecks())[0];
+    const isWanted = check !== undefined && (standing.leader < sure || plan.changes.length === 0) && (!mustPay || costWithCheck(standing, check, givingUp) < plan.cost);
+    return isWanted ? { kind: 'check', check } : asStep(plan.changes[0]);
+  };
+}
+
+/** The changes of every cause that shows one of the symptoms, in an order fixed beforehand; nothing is ever reckoned anew. */
+function fixedList(knowledge: Knowledge): Policy['choose'] {
+  const causes = Object.values(knowledge.causes);
+  return (standing, givingUp) => changeBy(standing, givingUp, (change) => [...change.removes].reduce((sum, [cause, works]) => sum + (standing.chances.has(cause) ? (causes[cause]?.prior ?? 0) * works : 0), 0) / change.cost);
+}
+
+/** Best change by this worth; gives up by the same rule as the others. */
+function changeBy(standing: Standing, givingUp: number, worthOf: (change: Change, chance: number) => number): Step {
+  const scenarios = standing.repairScenarios();
+  const rows = standing.changes
+    .map((change) => ({ change, chance: chanceOfUse(change, scenarios) }))
+    .filter((row) => row.chance > 0.01)
+    .map((row) => ({ change: row.change, worth: worthOf(row.change, row.chance) }))
+    .sort((a, b) => b.worth - a.worth).slice(0, 24).map((row) => row.change);
+  return asStep(rows[beforeCallingHelp([...rows.keys()], rows, scenarios, givingUp).order[0] ?? -1]);
+}
+
+function asStep(change: Change | undefined): Step {
+  return change === undefined ? { kind: 'give-up' } : { kind: 'change', change };
+}

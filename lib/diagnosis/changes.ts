@@ -1,0 +1,33 @@
+import type { Repair } from '../inference';
+import type { Knowledge, KnownRemedy } from '../knowledge';
+
+/** A change with what it costs a person and what it removes: a repair for lib/inference that knows its page. */
+export interface Change extends Repair {
+  readonly id: string;
+  /** Minutes of the person alone: hands, and the quarter of the printing that they stand by. `cost` adds the money. */
+  readonly minutes: number;
+}
+
+/** Minutes that a unit of money counts for when changes are ordered. Estimate: 20 an hour. */
+export const MINUTES_PER_PRICE = 3;
+/** Share at which printing counts against a person's own minutes: nobody has to stand by all the while. Estimate. */
+export const UNATTENDED = 0.25;
+
+/** All changes of the knowledge base; `causes` are ids in the order in which they are numbered. */
+export function changesOf(knowledge: Knowledge, causes: readonly string[]): Change[] {
+  const index = new Map(causes.map((id, number) => [id, number]));
+  return Object.values(knowledge.remedies).map((remedy) => ({
+    id: remedy.id, minutes: ownMinutes(remedy), cost: costInMinutes(remedy),
+    removes: new Map(Object.entries(remedy.cures).flatMap(([id, link]) => { const cause = index.get(id); return cause === undefined ? [] : [[cause, link.chance] as const]; })),
+  }));
+}
+
+/** A person's own minutes for a change and its proof: hands in full, printing at a quarter. 20 min hands, 60 min proof: 35. */
+export function ownMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy'>): number {
+  return remedy.minutes + UNATTENDED * ((remedy.printMinutes ?? 0) + remedy.provedBy.minutes);
+}
+
+/** What a change costs, in minutes: the person's own, and money at its worth in minutes. */
+export function costInMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy' | 'price'>): number {
+  return ownMinutes(remedy) + MINUTES_PER_PRICE * ((remedy.price.from + remedy.price.to) / 2);
+}

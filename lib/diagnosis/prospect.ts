@@ -1,0 +1,49 @@
+import type { Standing } from './standing';
+
+/** What is to come from some point on. Minutes are a person's own: hands and checks in full, printing at a quarter. */
+export interface Prospect {
+  /** Chance that it is cured in the end; the rest is given up. */
+  readonly cured: number;
+  /** Expected minutes until it is cured or given up. */
+  readonly minutes: number;
+  /** Nine times in ten it is over sooner than this. */
+  readonly worst: number;
+}
+
+/** One way it may end. Chances of several endings are relative to their sum. */
+export interface Ending {
+  readonly chance: number;
+  readonly minutes: number;
+  readonly isCured: boolean;
+}
+
+/**
+ * Expected minutes, the minutes that nine in ten stay within, and the share that is cured. No ending at all is 0, 0 and 0.
+ * Worked: cured after 10 min (0.6), cured after 30 min (0.35), given up after 50 min (0.05): 19 min, 30 min, 0.95.
+ */
+export function prospectOf(endings: readonly Ending[]): Prospect {
+  const total = endings.reduce((sum, ending) => sum + ending.chance, 0);
+  if (total === 0) return { cured: 0, minutes: 0, worst: 0 };
+  const mean = (figure: (ending: Ending) => number): number => endings.reduce((sum, ending) => sum + ending.chance * figure(ending), 0) / total;
+  // A hair below nine tenths, so that a sum that is nine tenths but for rounding counts as reached.
+  let left = 0.9 * total * (1 - 1e-12);
+  const worst = [...endings].sort((a, b) => a.minutes - b.minutes).find((ending) => (left -= ending.chance) <= 0);
+  return { cured: mean((ending) => (ending.isCured ? 1 : 0)), minutes: mean((ending) => ending.minutes), worst: worst?.minutes ?? 0 };
+}
+
+/** How it ends when from here on only changes are made, in a good order, each with its proof, until giving up is cheaper. Chances sum to the standing's total. */
+export function endingsOfChanges(standing: Standing): { readonly changes: readonly string[]; readonly endings: readonly Ending[] } {
+  const { changes } = standing.orderOfChanges();
+  const endings: Ending[] = [];
+  let minutes = 0;
+  let left = standing;
+  for (const change of changes) {
+    if (left.total === 0) break;
+    const after = left.afterFailed(change);
+    minutes += change.minutes;
+    endings.push({ chance: left.total - after.total, minutes, isCured: true });
+    left = after;
+  }
+  if (left.total > 0) endings.push({ chance: left.total, minutes, isCured: false });
+  return { changes: changes.map((change) => change.id), endings };
+}

@@ -1,0 +1,34 @@
+import type { Knowledge } from '../knowledge';
+import { changesOf, type Change } from './changes';
+import type { Diagnosis } from './diagnose';
+import { openChecks, type OpenCheck } from './open-checks';
+import { drawScenarios } from './scenarios';
+import { Standing } from './standing';
+
+/** Everything that could be checked and changed, for causes numbered in one order. Made once, it serves any number of cases. */
+export interface Possibilities {
+  readonly checks: readonly OpenCheck[];
+  readonly changes: readonly Change[];
+}
+
+export interface StandingOptions {
+  /** Scenarios drawn; default 400. A chance of a half is then off by about 0.025. */
+  readonly draws?: number;
+  readonly seed?: number;
+  /** Changes that were made already. */
+  readonly tried?: ReadonlySet<string>;
+}
+
+/** All checks and changes of the knowledge base, its causes in their own order; checks that need `lacksTools` are marked. */
+export function possibilitiesOf(knowledge: Knowledge, lacksTools: readonly string[] = []): Possibilities {
+  const causes = Object.keys(knowledge.causes);
+  return { checks: openChecks(knowledge, causes, lacksTools), changes: changesOf(knowledge, causes) };
+}
+
+/** Where a case stands after a diagnosis: draws from its exact posterior, with what could still be checked and changed. */
+export function standingOf({ net, items, prepared }: Pick<Diagnosis, 'net' | 'items' | 'prepared'>, { checks, changes }: Possibilities, options: StandingOptions = {}): Standing {
+  const draws = options.draws ?? 400;
+  const scenarios = drawScenarios(net, prepared, draws, options.seed ?? 11);
+  const answered = new Set(items.flatMap((item) => (item.kind === 'symptom' ? [] : [item.about])));
+  return new Standing(scenarios, scenarios.map(() => 1 / draws), checks.filter((check) => !answered.has(check.id)), changes.filter((change) => options.tried?.has(change.id) !== true));
+}
