@@ -9,7 +9,7 @@ export function LooksLike({ cause, knowledge }: { readonly cause: string; readon
   return (
     <section>
       <h2>Looks like</h2>
-      <ul className="shelf-list">{pages.map((page) => <li key={page.id}><Link prefetch={false} href={`/handbook/${page.id}`}>{page.title}</Link>, <span className="quiet">side by side</span></li>)}</ul>
+      <ul className="shelf-list">{pages.map((page) => <li key={page.id}><Link prefetch={false} href={`/handbook/${page.id}`}>{page.title}</Link></li>)}</ul>
     </section>
   );
 }
@@ -25,7 +25,7 @@ export function ToldApart({ topic, knowledge }: { readonly topic: WholeTopic; re
         <thead><tr><th scope="col">Check</th><th scope="col">Cause</th><th scope="col">comes out</th></tr></thead>
         {separatedBy.map((check) => <tbody key={check}>{sideBySide.filter((cause) => outcomeOf(check, cause, knowledge) !== undefined).map((cause, index, telling) => (
           <tr key={cause}>
-            {index === 0 && <th scope="rowgroup" rowSpan={telling.length}><CheckLink check={check} knowledge={knowledge} /></th>}
+            {index === 0 && <td rowSpan={telling.length}><CheckLink check={check} knowledge={knowledge} /></td>}
             <td><Link prefetch={false} href={`/handbook/${cause}`}>{knowledge.causes[cause]?.title}</Link></td>
             <td>{outcomeOf(check, cause, knowledge)}</td>
           </tr>

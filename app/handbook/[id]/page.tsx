@@ -46,7 +46,7 @@ export default async function LeafPage({ params }: PageProps<'/handbook/[id]'>) 
       <div className="leaf-text">
         <h1>{titleOf(knowledge, id)}</h1>
         <PageBody body={page.body} front={page.front} knowledge={knowledge} />
-        <div className="leaf-more leaf-more-left">{left}</div>
+        <div className="leaf-more leaf-more-left">{left}<Background ids={'topics' in page.front ? page.front.topics : undefined} knowledge={knowledge} /></div>
       </div>
       <div className="leaf-side">
         {figure && <section className="lead-figure">{figure}</section>}
@@ -54,6 +54,12 @@ export default async function LeafPage({ params }: PageProps<'/handbook/[id]'>) 
       </div>
     </article>
   );
+}
+
+/** The topics that a page names, as further reading. */
+function Background({ ids, knowledge }: { readonly ids: readonly string[] | undefined; readonly knowledge: WholeKnowledge }) {
+  if (!ids || ids.length === 0) return null;
+  return <section><h2>Background</h2><ul className="shelf-list">{ids.map((id) => <li key={id}><Link prefetch={false} href={`/handbook/${id}`}>{titleOf(knowledge, id)}</Link></li>)}</ul></section>;
 }
 
 function branchWords(id: string, knowledge: WholeKnowledge): string {
