@@ -132,6 +132,8 @@ export interface AirPathResult {
   /** Id of the option with the least expected cost. */
   readonly best: string;
   readonly unknowns: readonly AirUnknown[];
+  /** Faults that nobody entered: chance before (from the diagnosis) and after the readings of the path. Empty without a diagnosis. */
+  readonly faults: readonly { readonly cause: string; readonly before: number; readonly after: number }[];
   readonly conflicts: readonly ReadingConflict[];
   readonly problems: readonly Problem[];
 }

@@ -40,6 +40,8 @@ export type { FitPoint } from './electrical-fit';
 export { normalDeviate, normalShare, seededRandom, stratifiedNormals } from './seeded-random';
 export { ADVERTISED_SHARE, airOfPath, fanBranchesOf, fanCurveOf, sectionOf, variantOfToday } from './path-network';
 export type { FanBranch, PathVariant } from './path-network';
+export { gapShares, inletLosses, missesOfFault, placeInFault } from './path-faults';
+export type { PathFaults } from './path-faults';
 export { chosenByWeight, inputsOfChosen, pathOfChosen } from './draw-again';
 export { columnsOf, drawInputs, ductColumn, fanColumn, inputLayout, logSpread, multiplierOf, outletColumn, sharedColumn } from './uncertain-inputs';
 export type { InputLayout, UncertainInputs } from './uncertain-inputs';

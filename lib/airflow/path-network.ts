@@ -3,6 +3,7 @@ import { airAt } from './air';
 import type { AirPath, BendFacts, ChangeFacts, DuctFacts, FanFacts, LeakFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
 import { sharpLeak, type DuctElement, type DuctNetwork, type OutletBranch } from './duct-network';
 import { curveFromEnds, curveFromPoints, type FanCurve } from './fan-curve';
+import type { PathFaults } from './path-faults';
 import { curveAtSpeed, twoFansInParallel, twoFansInSeries } from './fan-laws';
 import { DISCHARGE_COEFFICIENT, conicalContractionLoss, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss } from './fittings';
 import { areaOf, withArea, type Section } from './section';
@@ -17,6 +18,8 @@ export interface PathVariant {
   readonly leaks: readonly LeakFacts[];
   /** 0 is the duct of today; candidates count from 1. */
   readonly ductSlot: number;
+  /** Faults that nobody entered; undefined for none. */
+  readonly faults?: PathFaults;
 }
 
 /** One fan with the part of the duct that it alone feeds. `outletIndices` point into the variant's outlets. */
@@ -31,9 +34,9 @@ export const RATING_DENSITY = 1.2;
 /** What is left of an advertised flow, at the median: four listings with a later measurement gave 0.7 to 1. Estimate. */
 export const ADVERTISED_SHARE = 0.85;
 
-/** The path as it is today. */
-export function variantOfToday(path: AirPath): PathVariant {
-  return { fan: path.fan, fanSlot: 0, duct: path.duct, outlets: path.outlets, leaks: path.leaks, ductSlot: 0 };
+/** The path as it is today, with the chances of faults that nobody entered. */
+export function variantOfToday(path: AirPath, faults?: PathFaults): PathVariant {
+  return { fan: path.fan, fanSlot: 0, duct: path.duct, outlets: path.outlets, leaks: path.leaks, ductSlot: 0, ...(faults === undefined ? {} : { faults }) };
 }
 
 /** The air that the fan moves. */

@@ -4,9 +4,10 @@ import { mouthElements, type DuctElement, type OutletBranch } from './duct-netwo
 import { DISCHARGE_COEFFICIENT } from './fittings';
 import { frictionFactor } from './friction';
 import { fanBranchesOf, type FanBranch, type PathVariant } from './path-network';
+import { gapShares, inletLosses } from './path-faults';
 import { sampleFan, shapeOfSample, shareThrough, type SampledFan } from './sampled-fan';
 import { areaOf, aspectOf, hydraulicDiameterOf, type Section } from './section';
-import { ductColumn, logSpread, multiplierOf, outletColumn, sharedColumn, type UncertainInputs } from './uncertain-inputs';
+import { ductColumn, fanColumn, logSpread, multiplierOf, outletColumn, sharedColumn, type UncertainInputs } from './uncertain-inputs';
 
 /** A path once per joint sample. Every array has one value per sample. */
 export interface SampledPath {
@@ -104,6 +105,8 @@ interface BranchLosses {
   readonly mouths: readonly MouthLoss[];
   /** Flow through the gaps per root of the pressure, m³/s/√Pa. */
   readonly leakAtFan: number;
+  /** The same for a gap as large as all mouths together. */
+  readonly leakOfMouths: number;
   readonly leakAtFork: number;
   /** Pressure of the moving air per flow squared: given back at the fan's outlet, and not pushing sideways behind the fan and at the fork. */
   readonly credit: number;
@@ -121,6 +124,9 @@ interface Multipliers {
   readonly leak: Float64Array;
   readonly area: readonly Float64Array[];
   readonly branch: readonly Float64Array[];
+  /** Faults that nobody entered: extra gap as a share of all mouths, extra loss at the inlet; undefined when none is to be feared. */
+  readonly extraGap: Float64Array | undefined;
+  readonly extraInlet: Float64Array | undefined;
 }
 
 /** Shares of the fan's free flow that friction is read at. */
@@ -140,6 +146,7 @@ function branchLosses({ network }: FanBranch, air: Air): BranchLosses {
     trunk: runLoss(network.trunk, air),
     mouths: network.outlets.map((outlet) => mouthLoss(outlet, network.mode, air)),
     leakAtFan: leakAt('fan'),
+    leakOfMouths: DISCHARGE_COEFFICIENT * network.outlets.reduce((sum, outlet) => sum + outlet.area, 0) * Math.sqrt(1 / half),
     leakAtFork: leakAt('fork'),
     credit: network.mode === 'total' ? half / network.fanOutletArea ** 2 : 0,
     motionAtFan: network.mode === 'total' ? half / network.trunkArea ** 2 : 0,
@@ -150,7 +157,7 @@ function branchLosses({ network }: FanBranch, air: Air): BranchLosses {
 /** Solves one fan's branch for every sample and adds it to the path; `settle` writes the shares back for the next turn. */
 function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch, path: SampledPath, shares: FlowShares, settle: boolean): void {
   const { fan } = path;
-  const { trunk, leakAtFan, leakAtFork, credit, motionAtFan, motionAtFork } = losses;
+  const { trunk, leakAtFan, leakOfMouths, leakAtFork, credit, motionAtFan, motionAtFork } = losses;
   const count = path.flow.length;
   const ways = losses.mouths.map((mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
   const open = sumOf(ways.map((way) => way.into), count);
@@ -166,8 +173,9 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     const fork = leakAtFork * leakScale;
     const forkFlow = fork === 0 ? mouths : mouths + fork * Math.sqrt(Math.max(0, 1 - motionAtFork * (mouths + fork) ** 2));
     const alongTrunk = (trunkBefore[s] ?? 0) * (times.trunk[s] ?? 1) + 1 / (forkFlow * forkFlow);
-    const past = 1 + leakAtFan * leakScale * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
-    const kappa = ((alongTrunk / (past * past) - credit) * freeFlow * freeFlow) / maxPressure;
+    const gapAtFan = leakAtFan * leakScale + leakOfMouths * (times.extraGap?.[s] ?? 0);
+    const past = 1 + gapAtFan * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
+    const kappa = ((alongTrunk / (past * past) - credit) * freeFlow * freeFlow) / maxPressure + (times.extraInlet?.[s] ?? 0);
     const share = shareThrough(fan, s, kappa);
     const flow = share * freeFlow;
     const root = flow / (past * forkFlow);
@@ -255,6 +263,7 @@ function multipliers(branch: FanBranch, variant: PathVariant, inputs: UncertainI
   const shared = (name: Parameters<typeof sharedColumn>[1], spread: number): Float64Array => multiplierOf(inputs, sharedColumn(inputs, name), spread);
   const outletOf = (k: number): OutletFacts | undefined => variant.outlets[k];
   const slot = variant.ductSlot;
+  const { faults = NO_FAULTS } = variant;
   const leakArea = variant.leaks.reduce((sum, leak) => sum + leak.area.value, 0);
   const leakPlusMinus = Math.hypot(...variant.leaks.map((leak) => leak.area.plusMinus));
   return {
@@ -269,8 +278,12 @@ function multipliers(branch: FanBranch, variant: PathVariant, inputs: UncertainI
       return multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-area'), mouth === undefined ? 0 : areaSpread(mouth.width, mouth.height));
     }),
     branch: branch.outletIndices.map((k) => multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-branch'), SPREAD.branch)),
+    extraGap: faults.leak > 0 ? gapShares(ductColumn(inputs, slot, 'leak'), faults.leak) : undefined,
+    extraInlet: faults.inlet > 0 ? inletLosses(fanColumn(inputs, variant.fanSlot, 'fan-inlet'), faults.inlet) : undefined,
   };
 }
+
+const NO_FAULTS = { leak: 0, inlet: 0 } as const;
 
 function areaSpread(width: { value: number; plusMinus: number }, height: { value: number; plusMinus: number }): number {
   return Math.hypot(logSpread(width.value, width.plusMinus), logSpread(height.value, height.plusMinus));

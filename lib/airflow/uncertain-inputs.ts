@@ -27,7 +27,7 @@ export const SHARED_INPUTS = [
 export type SharedInput = (typeof SHARED_INPUTS)[number];
 
 /** Inputs of one fan. */
-export const FAN_INPUTS = ['fan-flow', 'fan-pressure', 'fan-shape', 'fan-speed'] as const;
+export const FAN_INPUTS = ['fan-flow', 'fan-pressure', 'fan-shape', 'fan-speed', 'fan-inlet'] as const;
 export type FanInput = (typeof FAN_INPUTS)[number];
 
 /** Inputs of one duct, and of each of its at most four outlets. */

@@ -1,5 +1,5 @@
 import {
-  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, multiplierOf, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
+  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, missesOfFault, multiplierOf, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
   type Air, type OutletFacts, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
 import { polymerNamed } from './polymers';
@@ -171,8 +171,8 @@ export type JetStore = Map<string, JetGeometry>;
 function jetsOf(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore): JetColumns[] {
   return variant.outlets.map((outlet, k) => {
     const { mouth, distance, miss, aimError } = outlet;
-    const key = [variant.ductSlot, k, mouth.shape, mouth.width.value, mouth.height.value, distance.value, distance.plusMinus, miss.value, aimError.value].join(' ');
-    const geometry = store.get(key) ?? jetGeometry(outlet, k, variant.ductSlot, inputs, filmTemperature);
+    const key = [variant.ductSlot, k, mouth.shape, mouth.width.value, mouth.height.value, distance.value, distance.plusMinus, miss.value, aimError.value, variant.faults?.misaimed].join(' ');
+    const geometry = store.get(key) ?? jetGeometry(outlet, k, variant, inputs, filmTemperature);
     store.set(key, geometry);
     return jetColumns(geometry, path.outlets[k]?.speed ?? new Float64Array(inputs.count), air, filmTemperature);
   });
@@ -212,7 +212,7 @@ function jetColumns(geometry: JetGeometry, speeds: Float64Array, air: Air, filmT
   return { coefficient, arriving };
 }
 
-function jetGeometry(outlet: OutletFacts, k: number, slot: number, inputs: UncertainInputs, filmTemperature: number): JetGeometry {
+function jetGeometry(outlet: OutletFacts, k: number, { ductSlot: slot, faults }: PathVariant, inputs: UncertainInputs, filmTemperature: number): JetGeometry {
   const { count } = inputs;
   const { mouth } = outlet;
   const round = mouth.shape === 'circle';
@@ -230,13 +230,14 @@ function jetGeometry(outlet: OutletFacts, k: number, slot: number, inputs: Uncer
   const columns = { arrives: new Float64Array(count), counts: new Float64Array(count), exponent: new Float64Array(count), factor: new Float64Array(count) };
   // The half-extent of the wetted part: at least four widths, where the law begins to hold, and 12 mm for a usual part.
   const reach = Math.max(4 * short, 12e-3);
+  const passesBy = faults === undefined || faults.misaimed === 0 ? undefined : missesOfFault(aim, faults.misaimed);
   const slotStart = reach / (2 * short) + 3.06;
   const slotDistance = (outlet.distance.value / (2 * short)) ** SLOT_DISTANCE_POWER;
   const aimSpread = AIM_SHARE * outlet.aimError.value;
   for (let s = 0; s < count; s += 1) {
     const distance = outlet.distance.value * (farther[s] ?? 1);
     const reached = speedKept(CORE_CONSTANT.middle * (core[s] ?? 1), short, equalDiameter, distance);
-    const offset = outlet.miss.value + aimOffset(distance, Math.min(1.2, aimSpread * Math.abs(aim[s] ?? 0)));
+    const offset = outlet.miss.value + (passesBy?.[s] ?? 0) + aimOffset(distance, Math.min(1.2, aimSpread * Math.abs(aim[s] ?? 0)));
     const hit = shareAtOffset(offset, jetHalfWidth(distance, short));
     columns.arrives[s] = reached * hit;
     columns.counts[s] = (reached / speedKept(CORE_CONSTANT.high, short, equalDiameter, distance)) * Math.max(0.05, hit);

@@ -1,6 +1,6 @@
 import {
   areaOf, bestOutletArea, fanCurveOf, sectionOf,
-  type Air, type AirOptionKind, type AirPath, type BendFacts, type CandidateFacts, type DuctFacts, type Fact, type OutletFacts, type PathVariant, type RunFacts,
+  type Air, type AirOptionKind, type AirPath, type BendFacts, type CandidateFacts, type DuctFacts, type Fact, type OutletFacts, type PathFaults, type PathVariant, type RunFacts,
 } from '@/lib/airflow';
 import { polymerNamed, type SampledTask } from '@/lib/cooling';
 
@@ -87,10 +87,10 @@ function change(path: AirPath, today: PathVariant, told: Told): AirChange {
 const LEFT_AFTER_SEALING = 0.1;
 
 function sealing(path: AirPath, today: PathVariant): AirChange[] {
-  if (today.leaks.length === 0) return [];
+  if (today.leaks.length === 0 && !feared(today, 'leak')) return [];
   const scaled = <K extends Fact['kind']>(fact: Fact<K>): Fact<K> => ({ ...fact, value: LEFT_AFTER_SEALING * fact.value, plusMinus: LEFT_AFTER_SEALING * fact.plusMinus });
   const leaks = today.leaks.map((leak) => ({ ...leak, area: scaled(leak.area) }));
-  return [change(path, today, { id: 'seal-leak', kind: 'seal-leak', title: 'Seal the gaps', variant: { ...today, leaks }, price: 1, handsTime: 15 * MINUTE })];
+  return [change(path, today, { id: 'seal-leak', kind: 'seal-leak', title: 'Seal the gaps', variant: { ...without(today, 'leak'), leaks }, price: 1, handsTime: 15 * MINUTE })];
 }
 
 /** Opens the mouths towards the area with the most jet momentum, never beyond nine tenths of the duct before them. */
@@ -108,6 +108,18 @@ function opening(path: AirPath, today: PathVariant, air: Air): AirChange[] {
     ? { width: times(outlet.mouth.width, Math.sqrt(factor)), height: times(outlet.mouth.height, Math.sqrt(factor)) }
     : { height: times(outlet.mouth.height, factor) }) } }));
   return [change(path, today, { id: 'open-outlets', kind: 'open-outlets', title: `Open the outlets to ${factor.toFixed(1)} times their area`, variant: { ...today, outlets }, handsTime: 30 * MINUTE, reversible: false })];
+}
+
+/** A chance from here on makes the cure worth a row of its own. */
+const FEARED = 0.05;
+
+function feared(today: PathVariant, fault: keyof PathFaults): boolean {
+  return (today.faults?.[fault] ?? 0) >= FEARED;
+}
+
+/** The path once a fault that nobody entered is taken away. */
+function without(today: PathVariant, fault: keyof PathFaults): PathVariant {
+  return today.faults === undefined ? today : { ...today, faults: { ...today.faults, [fault]: 0 } };
 }
 
 function smoothing(path: AirPath, today: PathVariant): AirChange[] {
@@ -129,8 +141,8 @@ function rounded(bend: BendFacts, run: RunFacts): BendFacts {
 
 function aiming(path: AirPath, today: PathVariant): AirChange[] {
   const off = today.outlets.some((outlet) => outlet.miss.value > 0.5e-3 || outlet.aimError.value > 0.05);
-  if (!off) return [];
-  return [change(path, today, { id: 're-aim', kind: 're-aim', title: 'Aim the outlets at the spot under the nozzle', variant: { ...today, outlets: today.outlets.map(aimed) }, handsTime: 20 * MINUTE })];
+  if (!off && !feared(today, 'misaimed')) return [];
+  return [change(path, today, { id: 're-aim', kind: 're-aim', title: 'Aim the outlets at the spot under the nozzle', variant: { ...without(today, 'misaimed'), outlets: today.outlets.map(aimed) }, handsTime: 20 * MINUTE })];
 }
 
 function aimed(outlet: OutletFacts): OutletFacts {
@@ -172,7 +184,7 @@ function evenBranch(outlet: OutletFacts, today: PathVariant): RunFacts {
 
 function fitFan(path: AirPath, today: PathVariant, candidate: CandidateFacts, slot: number): AirChange {
   return change(path, today, {
-    id: candidate.id, kind: 'new-fan', title: `New fan: ${candidate.name}`, variant: { ...today, fan: candidate.fan ?? today.fan, fanSlot: slot },
+    id: candidate.id, kind: 'new-fan', title: `New fan: ${candidate.name}`, variant: { ...without(today, 'inlet'), fan: candidate.fan ?? today.fan, fanSlot: slot },
     price: candidate.price, handsTime: candidate.handsTime, printingTime: candidate.printingTime,
   });
 }
@@ -180,7 +192,7 @@ function fitFan(path: AirPath, today: PathVariant, candidate: CandidateFacts, sl
 function fitDuct(path: AirPath, today: PathVariant, choice: DuctChoice): AirChange {
   const { duct, outlets, leaks, slot } = choice;
   return change(path, today, {
-    id: choice.id, kind: 'new-duct', title: `New duct: ${choice.name}`, variant: { ...today, duct, outlets, leaks, ductSlot: slot },
+    id: choice.id, kind: 'new-duct', title: `New duct: ${choice.name}`, variant: { ...without(without(today, 'leak'), 'misaimed'), duct, outlets, leaks, ductSlot: slot },
     price: choice.price, handsTime: choice.handsTime, printingTime: choice.printingTime,
   });
 }
@@ -189,7 +201,7 @@ function fitBoth(path: AirPath, today: PathVariant, candidate: CandidateFacts, f
   const { duct, outlets, leaks, slot } = choice;
   return change(path, today, {
     id: `${candidate.id}+${choice.id}`, kind: 'new-fan-and-duct', title: `Both: ${candidate.name} and ${choice.name}`,
-    variant: { ...today, fan: candidate.fan ?? today.fan, fanSlot, duct, outlets, leaks, ductSlot: slot },
+    variant: { fan: candidate.fan ?? today.fan, fanSlot, duct, outlets, leaks, ductSlot: slot },
     price: candidate.price + choice.price, handsTime: candidate.handsTime + choice.handsTime, printingTime: candidate.printingTime + choice.printingTime,
   });
 }

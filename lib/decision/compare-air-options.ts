@@ -1,10 +1,11 @@
 import {
   airOfPath, areaOf, bestOutletArea, bottleneckOf, credibilityOf, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, inputLayout, operatingPoint,
   readingConflicts, sectionOf, updateByReadings, variantOfToday,
-  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type OperatingResult, type OutletResult, type PathVariant, type SampledPath,
+  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
 import { bandOf, chanceAtLeast } from './air-bands';
+import { faultsOf } from './air-faults';
 import { airChanges, taskOf, type AirChange } from './air-options';
 import { sampleOptions, updateBySides, type SampledOption } from './air-samples';
 import { sideEffectsOf } from './air-side-effects';
@@ -20,6 +21,8 @@ export interface CompareSettings {
   readonly hourOfHands: number;
   readonly hourOfPrinting: number;
   readonly failedCure: number;
+  /** Chances of faults that nobody entered, from the diagnosis of the case; undefined for none. */
+  readonly faults?: PathFaults;
 }
 
 export const USUAL_SETTINGS: CompareSettings = { samples: 2000, seed: 3, hourOfHands: 10, hourOfPrinting: 0.5, failedCure: 30 };
@@ -37,7 +40,7 @@ const PRINTS_COUNTED = 10;
 export function compareAirOptions(path: AirPath, problems: AirPathResult['problems'] = [], settings: Partial<CompareSettings> = {}): AirPathResult {
   const set = { ...USUAL_SETTINGS, ...settings };
   const air = airOfPath(path);
-  const today = variantOfToday(path);
+  const today = variantOfToday(path, set.faults);
   const plan = airChanges(path, today, air);
   const drawn = drawInputs(inputLayout(plan.fans, plan.ducts), set.samples, set.seed);
   const updated = updateByReadings(today, air, drawn, path.measured, set.seed);
@@ -63,6 +66,7 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
     options: ranked,
     best: ranked[0]?.id ?? 'leave',
     unknowns: unknownsWorthMeasuring(path, options, costs, inputs, set.seed),
+    faults: faultsOf(today, inputs),
     conflicts: prior === undefined ? [] : readingConflicts(path.measured, today, prior),
     problems,
   };
