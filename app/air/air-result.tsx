@@ -11,7 +11,7 @@ import { usePreferences } from '../_browser/preferences';
 import { changeCase } from '../_case/current-case';
 import { chooseRemedy } from '../_case/rounds';
 import { AirTables } from './air-tables';
-import { flowUnitOf, remedyFor, type LetteredOption } from './air-views';
+import { flowUnitOf, remedyFor, worthMeasuring, type LetteredOption } from './air-views';
 import { ClaimCheck } from './claim-check';
 import { ElectricalPoints, electricalVerdict } from './electrical-points';
 import { OptionsList } from './options-list';
@@ -71,7 +71,7 @@ interface NextDeedProps {
 /** The unknown worth measuring most, and the deed: measure it, or choose. */
 function NextDeed({ result, chosen, knowledge, fileOpen }: NextDeedProps) {
   const router = useRouter();
-  const telling = result.unknowns[0];
+  const [telling, ...others] = worthMeasuring(result);
   const method = telling && knowledge?.checks[telling.check]?.methods[0];
   const remedy = chosen && knowledge ? remedyFor(chosen, knowledge) : undefined;
   const choose = async (option: AirOption): Promise<void> => {
@@ -85,18 +85,17 @@ function NextDeed({ result, chosen, knowledge, fileOpen }: NextDeedProps) {
       {fileOpen && chosen && chosen.kind !== 'leave' && remedy !== undefined && <button type="button" className="button button-next" onClick={() => void choose(chosen)}>Choose: {chosen.title}</button>}
     </>
   );
-  const others = result.unknowns.slice(1, 4).filter((unknown) => unknown.saving > 0);
   return (
     <>
       <div className="air-choice">
         <div>
-          <p>{telling ? <><b>Most telling unknown: {telling.title}.</b> Measuring it takes {formatMinutes(telling.minutes)} and {telling.chanceOfChange < 0.02 ? 'would hardly change the choice' : <>would change the choice with a chance of {shownShare(telling.chanceOfChange)}</>}.</> : 'No single measurement would change the choice.'}</p>
-          {others.length > 0 && <p className="label">Then: {others.map((unknown, index) => <Fragment key={unknown.id}>{index > 0 && ', '}<UnknownLink unknown={unknown} knowledge={knowledge} /> ({formatMinutes(unknown.minutes)})</Fragment>)}.</p>}
+          <p>{telling ? <><b>Most telling unknown: {telling.title}.</b> Measuring it takes {formatMinutes(telling.minutes)} and would change the choice with a chance of {shownShare(telling.chanceOfChange)}.</> : 'No single measurement would change the choice.'}</p>
+          {others.length > 0 && <p className="label">Then: {others.slice(0, 3).map((unknown, index) => <Fragment key={unknown.id}>{index > 0 && ', '}<UnknownLink unknown={unknown} knowledge={knowledge} /> ({formatMinutes(unknown.minutes)})</Fragment>)}.</p>}
           {!fileOpen && <p className="label">Without a case this page compares; with one open it also carries your choice to the fitting list.</p>}
         </div>
         <span className="air-buttons air-deeds-wide not-printed">{deeds}</span>
       </div>
-      {(method !== undefined || fileOpen) && <div className="bar">{deeds}</div>}
+      {(method !== undefined || (fileOpen && chosen !== undefined && chosen.kind !== 'leave')) && <div className="bar">{deeds}</div>}
     </>
   );
 }

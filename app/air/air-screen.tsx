@@ -69,5 +69,5 @@ export function AirScreen() {
 
 function Chart({ result, letters, chosen }: { readonly result: AirPathResult; readonly letters: readonly LetteredOption[]; readonly chosen: LetteredOption | undefined }) {
   const { units } = usePreferences();
-  return <figure className="air-chart"><FitWidth usual={632}>{(width) => <CurveChart {...chartOf(result, letters, chosen?.option.id, units)} width={Math.min(width, 700)} height={Math.min(430, Math.max(300, Math.round(width * 0.68)))} />}</FitWidth></figure>;
+  return <figure className="air-chart"><FitWidth usual={632}>{(width) => <CurveChart {...chartOf(result, letters, chosen?.option.id, units)} width={Math.min(width, 700)} height={Math.min(400, Math.max(300, Math.round(width * 0.56)))} />}</FitWidth></figure>;
 }

@@ -4,7 +4,7 @@ import type { AirPathResult } from '@/lib/airflow';
 import { formatMinutes, formatRange, formatValue, type UnitSymbol } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { ProblemList } from '../_parts/problem-list';
-import { flowUnitOf, type LetteredOption } from './air-views';
+import { flowUnitOf, worthMeasuring, type LetteredOption } from './air-views';
 import { priceWords } from './options-list';
 import { timeWords } from './time-words';
 
@@ -23,21 +23,12 @@ export function AirTables({ result, letters, units, speedUnit }: AirTablesProps)
       <button type="button" className="link not-printed" aria-expanded={open} aria-controls="air-tables" onClick={() => setOpen(!open)}>{open ? 'Hide the tables' : 'As tables, with what was assumed'}</button>
       <div id="air-tables" className={open ? 'air-tables' : 'air-tables air-tables-shut'}>
         <OptionTable result={result} letters={letters} speedUnit={speedUnit} units={units} />
-        <h3>Outlets today</h3>
-        <div className="scroll-x"><table className="plain">
-          <thead><tr><th scope="col">outlet</th><th scope="col" className="number">air speed</th><th scope="col" className="number">flow</th><th scope="col" className="number">share</th></tr></thead>
-          <tbody>{result.outlets.map((outlet) => <tr key={outlet.name}><td>{outlet.name}</td><td className="number">{formatRange(outlet.speed.low, outlet.speed.high, speedUnit)}</td><td className="number">{formatRange(outlet.flow.low, outlet.flow.high, flowUnitOf(units))}</td><td className="number">{formatRange(outlet.share.low, outlet.share.high, '%')}</td></tr>)}</tbody>
-        </table></div>
-        <h3>Where the pressure is lost</h3>
-        <table className="plain air-table-small">
-          <thead><tr><th scope="col">place</th><th scope="col" className="number">share</th></tr></thead>
-          <tbody>{[...result.lossShares].sort((a, b) => b.share - a.share).map((loss) => <tr key={loss.label}><td>{loss.label}</td><td className="number">{shownShare(loss.share)}</td></tr>)}</tbody>
-        </table>
-        <h3>What one per cent more would do</h3>
-        <table className="plain air-table-small">
-          <thead><tr><th scope="col">one per cent more of</th><th scope="col" className="number">air speed</th></tr></thead>
-          <tbody>{result.sensitivity.map((each) => <tr key={each.change}><td>{each.change}</td><td className="number">{each.speedPerPercent < 0 ? '−' : '+'}{Math.abs(each.speedPerPercent).toFixed(2)} %</td></tr>)}</tbody>
-        </table>
+        <div className="air-small-tables">
+          <SmallTable title="Outlets today" heads={['outlet', 'air speed', 'flow', 'share']} rows={result.outlets.map((outlet) => [outlet.name, formatRange(outlet.speed.low, outlet.speed.high, speedUnit), formatRange(outlet.flow.low, outlet.flow.high, flowUnitOf(units)), formatRange(outlet.share.low, outlet.share.high, '%')])} />
+          <SmallTable title="Where the pressure is lost" heads={['place', 'share']} rows={[...result.lossShares].sort((a, b) => b.share - a.share).map((loss) => [loss.label, shownShare(loss.share)])} />
+          <SmallTable title="What one per cent more would do" heads={['one per cent more of', 'air speed']} rows={result.sensitivity.map((each) => [each.change, `${each.speedPerPercent < 0 ? '−' : '+'}${Math.abs(each.speedPerPercent).toFixed(2)} %`])} />
+          <SmallTable title="What measuring would be worth" heads={['unknown', 'takes', 'saves', 'changes the choice']} rows={worthMeasuring(result).map((unknown) => [unknown.title, formatMinutes(unknown.minutes), `${unknown.saving.toFixed(2)} ${result.currency}`, shownShare(unknown.chanceOfChange)])} />
+        </div>
         <p>This print needs {formatValue(result.need.coefficient.low, 'W/(m²·K)', 2)} to {formatValue(result.need.coefficient.high, 'W/(m²·K)', 2)} on its worst side. With today’s air the least layer time is {formatValue(result.need.minimumLayerTime.lumped, 's', 2)} to {formatValue(result.need.minimumLayerTime.layerHistory, 's', 2)}. All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
         <ProblemList problems={result.problems} title="Assumed, because it was not told:" />
       </div>
@@ -68,15 +59,20 @@ function OptionTable({ result, letters, speedUnit, units }: AirTablesProps) {
           ))}
         </tbody>
       </table></div>
-      {result.unknowns.length > 0 && (
-        <>
-          <h3>What measuring would be worth</h3>
-          <table className="plain air-table-small">
-            <thead><tr><th scope="col">unknown</th><th scope="col" className="number">takes</th><th scope="col" className="number">saves</th><th scope="col" className="number">changes the choice</th></tr></thead>
-            <tbody>{result.unknowns.map((unknown) => <tr key={unknown.id}><td>{unknown.title}</td><td className="number">{formatMinutes(unknown.minutes)}</td><td className="number">{unknown.saving.toFixed(2)} {result.currency}</td><td className="number">{shownShare(unknown.chanceOfChange)}</td></tr>)}</tbody>
-          </table>
-        </>
-      )}
     </>
+  );
+}
+
+/** A table of names and figures; left out when it has no rows. */
+function SmallTable({ title, heads, rows }: { readonly title: string; readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <div>
+      <h3>{title}</h3>
+      <div className="scroll-x"><table className="plain">
+        <thead><tr>{heads.map((head, index) => <th key={head} scope="col" {...(index > 0 ? { className: 'number' } : {})}>{head}</th>)}</tr></thead>
+        <tbody>{rows.map((row) => <tr key={row[0]}>{row.map((cell, index) => <td key={heads[index]} {...(index > 0 ? { className: 'number' } : {})}>{cell}</td>)}</tr>)}</tbody>
+      </table></div>
+    </div>
   );
 }

@@ -1,4 +1,4 @@
-import type { AirOption, AirOptionKind, AirPath, AirPathResult, Band, Fact, OutletFacts } from '@/lib/airflow';
+import type { AirOption, AirOptionKind, AirPath, AirPathResult, AirUnknown, Band, Fact, OutletFacts } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatRange, formatValue, toUnit, type UnitSymbol } from '@/lib/units';
 import type { CurveChartProps, Need, OptionInterval } from '../_charts';
@@ -63,6 +63,15 @@ function apart(letters: readonly LetteredOption[], chosen: string | undefined): 
     if (!kept.includes(each) && !kept.some(near)) kept.push(each);
   }
   return kept.sort((a, b) => (a.letter < b.letter ? -1 : 1));
+}
+
+/** Under this saving, in the currency, and this chance to change the choice, a measurement is not worth its minutes. */
+const LEAST_SAVING = 0.01;
+const LEAST_CHANCE = 0.02;
+
+/** The unknowns whose measurement could change the choice, best first. */
+export function worthMeasuring(result: AirPathResult): readonly AirUnknown[] {
+  return result.unknowns.filter((unknown) => unknown.saving >= LEAST_SAVING && unknown.chanceOfChange >= LEAST_CHANCE);
 }
 
 /** The interval rows: speed at the weakest outlet per option, on one axis, with what is needed. */

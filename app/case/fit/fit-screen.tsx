@@ -65,7 +65,7 @@ function FixedCriterion({ criterion }: { readonly criterion: Criterion }) {
 function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; readonly knowledge: WholeKnowledge }) {
   const check = remedy.provedBy.reading === undefined ? undefined : knowledge.checks[remedy.provedBy.reading];
   const own = check?.answer.kind === 'quantity' ? { kind: check.answer.quantity, shownIn: check.answer.quantity === 'ratio' ? '%' : check.answer.shownIn, word: check.asks } : undefined;
-  const [what, setWhat] = useState<'own' | 'length'>(own && remedy.provedBy.limit !== undefined ? 'own' : 'length');
+  const [what, setWhat] = useState<'own' | 'length'>(own && readQuantity(remedy.provedBy.limit ?? '', own.kind).value !== undefined ? 'own' : 'length');
   const [good, setGood] = useState<'at-most' | 'at-least'>(/or more|at least|reaches/i.test(remedy.provedBy.passes) && own ? 'at-least' : 'at-most');
   const { kind, shownIn }: { readonly kind: QuantityKind; readonly shownIn: string } = what === 'own' && own ? own : { kind: 'length', shownIn: 'mm' };
   const [print, setPrint] = useState(remedy.provedBy.print);
