@@ -1,4 +1,4 @@
-import { formatNumber, readQuantity, spanToUnit, toUnit } from '@/lib/units';
+import { readQuantity, spanToUnit, toUnit } from '@/lib/units';
 import type { PathSize, PlacedSize } from '../_drawings/air-path-placing';
 import { textAt, type Place, type Sheet } from './sheet';
 
@@ -45,6 +45,6 @@ export function movedLength(text: string, from: number, by: number, step: number
   const typed = text.trim() === '' ? undefined : readQuantity(text, 'length', { unit: 'mm' }).value;
   const now = typed === undefined ? from : toUnit(typed.value, 'mm');
   const next = Math.max(step, Math.round((now + by) / step) * step);
-  const spread = typed?.plusMinusTyped === true ? ` ± ${formatNumber(spanToUnit(typed.plusMinus, 'mm'), 2)}` : '';
+  const spread = typed?.plusMinusTyped === true ? ` ± ${Number(spanToUnit(typed.plusMinus, 'mm').toPrecision(3))}` : '';
   return `${Number(next.toFixed(2))}${spread} mm`;
 }

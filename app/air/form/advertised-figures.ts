@@ -1,6 +1,6 @@
 import type { FoundFigure } from '@/lib/airflow';
 import type { Problem } from '@/lib/problems';
-import { formatNumber, formatValue, readQuantity, toUnit, type QuantityKind, type UnitSymbol } from '@/lib/units';
+import { formatValue, readQuantity, toUnit, type QuantityKind, type UnitSymbol } from '@/lib/units';
 import { withAt, type Place, type Sheet } from '../sheet';
 
 /** What a person changed in what was read, by where the words start in the text. */
@@ -39,7 +39,7 @@ export function figureRows(found: readonly FoundFigure[], edits: Edits): FigureR
     const first = all.findIndex((other) => other.field === figure.field) === index;
     const rule = KIND_OF[figure.field];
     const { value, unit, start } = figure;
-    const own = value === undefined || unit === undefined ? (figure.name ?? figure.words) : `${formatNumber(toUnit(value, unit), 4)} ${unit}`;
+    const own = value === undefined || unit === undefined ? (figure.name ?? figure.words) : `${Number(toUnit(value, unit).toPrecision(5))} ${unit}`;
     const text = edits[start]?.text ?? own;
     return {
       field: figure.field, start, name: NAMES[figure.field], words: figure.words, unit: rule === undefined ? undefined : unit, text, on: edits[start]?.on ?? first,

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { planOf } from '@/app/air/air-views';
+import { DEMO_SHEET, EMPTY_SHEET } from '@/app/air/sheet';
+import { AirPathPlan } from '@/app/_drawings/air-path-plan';
+import { placePlan, type PlanOfPath } from '@/app/_drawings/air-path-placing';
+import { readAirPath } from '@/lib/airflow';
+import { collisions, renderSheets } from '../rendered-sheet';
+
+const WIDTHS = [700, 560, 358, 288];
+const OUTLETS = [['left', '180°'], ['right', '0°'], ['back', '90°'], ['front', '270°']].map(([name, direction]) => ({ name, direction, width: '12 mm', height: '3 mm', distance: '15 mm', branch: { section: { width: '9 mm', height: '6 mm' }, length: '40 mm', bends: [] } }));
+
+const plans: readonly (readonly [string, PlanOfPath])[] = [
+  ['the example', DEMO_SHEET], ['nothing known', EMPTY_SHEET], ['one outlet', { ...DEMO_SHEET, outlets: OUTLETS.slice(1, 2), measured: [] }], ['four outlets', { ...EMPTY_SHEET, outlets: OUTLETS }],
+].map(([name, sheet]) => {
+  const { value } = readAirPath(JSON.stringify(sheet));
+  if (value === undefined) throw new Error(`placed sizes: the sheet of ${String(name)} cannot be read`);
+  return [String(name), planOf(value, undefined, 'm/s')];
+});
+
+const each = plans.flatMap(([name, plan]) => WIDTHS.map((width) => ({ name: `${name} at ${width}`, placed: placePlan(plan, width), plan, width })));
+
+describe('figures in the plan of the air path', () => {
+  it('can be touched: every one is at least 24 px wide and high', () => {
+    const small = each.flatMap(({ name, placed }) => placed.sizes.filter(({ box }) => box.w < 24 || box.h < 24).map((size) => `${name}: ${size.key}`));
+    expect(small).toEqual([]);
+  });
+
+  it('do not cover one another', () => {
+    const covered = each.flatMap(({ name, placed }) => placed.sizes.flatMap((a, i) => placed.sizes.slice(i + 1).filter((b) => overlap(a.box, b.box)).map((b) => `${name}: ${a.key} and ${b.key}`)));
+    expect(covered).toEqual([]);
+  });
+
+  it('stand inside the sheet', () => {
+    const out = each.flatMap(({ name, placed }) => placed.sizes.filter(({ box }) => box.x < -2 || box.y < -2 || box.x + box.w > placed.width + 2 || box.y + box.h > placed.height + 2).map((size) => `${name}: ${size.key}`));
+    expect(out).toEqual([]);
+  });
+
+  it('are not covered by other words', () => {
+    const found = each.flatMap(({ name, plan, width }) => renderSheets(<AirPathPlan {...plan} width={width} id="p" />).flatMap((sheet) => collisions(sheet).map((pair) => `${name}: ${pair}`)));
+    expect(found).toEqual([]);
+  });
+
+  it('name every size of every outlet once', () => {
+    const [, , , four] = plans;
+    const keys = four === undefined ? [] : placePlan(four[1], 700).sizes.map((size) => size.key);
+    // Frame and duct: 3. Two outlets at the sides: 6 each. Back and front, without their channel: 5 each.
+    expect([keys.length, new Set(keys).size]).toEqual([3 + 12 + 10, 3 + 12 + 10]);
+  });
+
+  it('carry a question mark where nobody measured', () => {
+    const marks = plans.slice(0, 2).map(([, plan]) => placePlan(plan, 700).sizes.filter((size) => size.words.endsWith('?')).length);
+    // The example: the fan's frame and every size of duct and outlets is given. Nothing known: all 15.
+    expect(marks).toEqual([0, 15]);
+  });
+});
+
+function overlap(a: { x: number; y: number; w: number; h: number }, b: { x: number; y: number; w: number; h: number }): boolean {
+  return a.x < b.x + b.w - 1 && b.x < a.x + a.w - 1 && a.y < b.y + b.h - 1 && b.y < a.y + a.h - 1;
+}

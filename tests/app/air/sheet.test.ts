@@ -1,0 +1,112 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { BEND_CHOICES, bendsAt, withBends } from '@/app/air/bends';
+import { broughtByCase, caseReadings } from '@/app/air/case-readings';
+import { movedLength, placeOfSize } from '@/app/air/path-sizes';
+import { problemAt } from '@/app/air/problem-at';
+import { DEMO_SHEET, EMPTY_SHEET, valueAt, withAt } from '@/app/air/sheet';
+import { bare, withUnit } from '@/app/air/unit-text';
+import { readAirPath } from '@/lib/airflow';
+import { caseSchema } from '@/lib/cases';
+
+const stopsOf = (sheet: object): string[] => readAirPath(JSON.stringify(sheet)).problems.filter((problem) => problem.level === 'stop').map((problem) => `${problem.where}: ${problem.what}`);
+
+describe('the sheet of an air path', () => {
+  it('begins with nothing known, and the example is whole', () => {
+    expect([stopsOf(EMPTY_SHEET), stopsOf(DEMO_SHEET)]).toEqual([[], []]);
+  });
+
+  it('takes an emptied entry out together with a part that then holds nothing, so that it counts as not known', () => {
+    const one = withAt(EMPTY_SHEET, ['outlets', 0, 'branch', 'section', 'width'], '10 mm');
+    expect(valueAt(one, ['outlets', 0, 'branch'])).toEqual({ section: { width: '10 mm' } });
+    expect(withAt(one, ['outlets', 0, 'branch', 'section', 'width'], '')).toEqual(EMPTY_SHEET);
+  });
+
+  it('keeps a fan on offer of which nothing is known any more', () => {
+    const offered = { ...EMPTY_SHEET, candidates: [{ name: 'x', fan: { kind: 'blower' } }] };
+    expect(valueAt(withAt(offered, ['candidates', 0, 'fan', 'kind'], ''), ['candidates', 0, 'fan'])).toEqual({});
+  });
+
+  it('makes a list where a numbered entry is written into nothing', () => {
+    expect(valueAt(withAt(EMPTY_SHEET, ['leaks', 0, 'length'], '20 mm'), ['leaks'])).toEqual([{ length: '20 mm' }]);
+  });
+
+  it('understands every figure of the drawing at its place', () => {
+    const lengths = (['duct-width', 'duct-length', 'mouth-width', 'mouth-height', 'distance', 'channel', 'branch'] as const).map((size) => [placeOfSize(size, 1), '12.5 mm'] as const);
+    const changed = [...lengths, [placeOfSize('frame'), '50 x 15'] as const].reduce((sheet, [place, text]) => withAt(sheet, place, text), EMPTY_SHEET);
+    const { value } = readAirPath(JSON.stringify(changed));
+    const outlet = value?.outlets[1];
+    expect([value?.fan.frame, value?.duct.section.width.value, value?.duct.length.value, outlet?.mouth.width.value, outlet?.mouth.height.value, outlet?.distance.value, outlet?.branch?.section.width.value, outlet?.branch?.length.value])
+      .toEqual(['5015', ...Array.from({ length: 7 }, () => 0.0125)]);
+  });
+
+  it('moves a length by steps, keeps a typed ±, and never goes below one step', () => {
+    const rows = [
+      ['14 ± 0.2 mm', 0, 0.5, 0.5, '14.5 ± 0.2 mm'], ['14 mm', 0, -0.5, 0.5, '13.5 mm'], ['', 15, 1, 1, '16 mm'], ['1 mm', 0, -30, 0.5, '0.5 mm'], ['0.5 in', 0, 0.5, 0.5, '13 mm'], ['12,3 mm', 0, 0.5, 0.5, '13 mm'],
+    ] as const;
+    // 0.5 in is 12.7 mm by definition; 13.2 goes to the nearest half: 13. 12.3 + 0.5 = 12.8 goes to 13.
+    expect(rows.map(([text, from, by, step]) => movedLength(text, from, by, step))).toEqual(rows.map((row) => row[4]));
+  });
+
+  it('chooses bends and gives the choice back', () => {
+    const place = ['outlets', 0, 'branch', 'bends'] as const;
+    expect(BEND_CHOICES.map(({ value }) => bendsAt(withBends(EMPTY_SHEET, place, value), place))).toEqual(BEND_CHOICES.map(({ value }) => value));
+    expect(bendsAt(EMPTY_SHEET, place)).toBeUndefined();
+    expect(BEND_CHOICES.flatMap(({ value }) => stopsOf(withBends(EMPTY_SHEET, place, value)))).toEqual([]);
+  });
+
+  it('shows a fault at the field that it belongs to, and at no other', () => {
+    const { problems } = readAirPath(JSON.stringify(withAt(DEMO_SHEET, ['outlets', 0, 'width'], '14 kg')));
+    expect([0, 1].map((index) => problemAt(problems, ['outlets', index, 'width']) !== undefined)).toEqual([true, false]);
+  });
+
+  it('takes the unit off for its field and puts it back', () => {
+    expect(['14 mm', '14 ± 0.2 mm', '0.5 in', '14  mm'].map((text) => bare(text, 'mm'))).toEqual(['14', '14 ± 0.2', '0.5 in', '14 ']);
+    expect(['14', '0.5 in', '6"'].map((text) => withUnit(text, 'mm'))).toEqual(['14 mm', '0.5 in', '6"']);
+  });
+});
+
+describe('what the case brings to the sheet', () => {
+  const file = caseSchema.parse({
+    schema: 'leeward/case', version: 1, id: 'x', machine: { supply: '24 V' }, print: { material: 'PETG' },
+    observations: [{ symptom: 'curled-edges', state: 'seen', faces: 'left' }, { symptom: 'curled-edges', state: 'seen', faces: 'front', round: 2 }],
+    findings: [
+      { check: 'part-fan-flow-in-duct', result: { quantity: 'volume-flow', value: 0.395, plusMinus: 0.032, unit: 'L/s' } },
+      { check: 'outlet-speed-weakest', result: { quantity: 'speed', value: 3, plusMinus: 0.6, unit: 'm/s' } },
+      { check: 'outlet-share-weaker', result: { quantity: 'ratio', value: 0.4, plusMinus: 0.1, unit: '1' } },
+    ],
+  });
+  const { print: _, ...bareSheet } = EMPTY_SHEET;
+  const brought = caseReadings(bareSheet, file);
+
+  it('are readings with their ±, the weakest outlet found by the side that curled first, plastic and supply', () => {
+    const { value, problems } = readAirPath(JSON.stringify(brought));
+    expect(problems.filter((problem) => problem.level === 'stop')).toEqual([]);
+    expect(value?.measured.map(({ what, outlet, value: read }) => [what, outlet, read])).toEqual([['flow-in-duct', undefined, expect.closeTo(0.395e-3, 9)], ['outlet-speed', 0, 3]]);
+    expect([value?.print.sides, value?.print.polymer, value?.output.voltage?.value]).toEqual([[{ direction: expect.closeTo(Math.PI, 9), held: false }], 'PETG', 24]);
+  });
+
+  it('is told in words', () => {
+    expect(broughtByCase(bareSheet, brought)).toEqual(['flow in the duct 0.395 ± 0.032 L/s', 'air speed at outlet left 3 ± 0.6 m/s', 'curled left', 'plastic PETG', 'output 24 V']);
+  });
+
+  it('stands back behind what was typed on the sheet itself', () => {
+    const typed = { ...EMPTY_SHEET, print: { polymer: 'ABS', sides: [{ direction: '180°', held: true }] }, output: { voltage: '12 V' }, measured: [{ what: 'flow-in-duct', value: '1 L/s' }, { what: 'outlet-speed', at: 'left', value: '9 m/s' }] };
+    expect(caseReadings(typed, file)).toEqual(typed);
+  });
+
+  it('gives a speed at the weakest outlet no place when the case does not say which side is weak', () => {
+    const silent = { ...file, observations: [] };
+    expect(broughtByCase(bareSheet, caseReadings(bareSheet, silent))).not.toContain('air speed at outlet left 3 ± 0.6 m/s');
+  });
+});
+
+describe('the example of the screen', () => {
+  it('describes the same path as the scenario of the tests: flow, pressure, mouths, readings', () => {
+    const scenario = readAirPath(readFileSync('tests/scenarios/greenhouse-hinge/air-path.json', 'utf8')).value;
+    const demo = readAirPath(JSON.stringify(DEMO_SHEET)).value;
+    const facts = (path: typeof demo): unknown => [path?.fan.freeFlow.value, path?.fan.maxPressure.value, path?.outlets.map((outlet) => [outlet.mouth.width.value, outlet.mouth.height.value, outlet.branch?.length.value, outlet.branch?.section.width.value]), path?.measured.map(({ what, value }) => [what, value]), path?.print.sides];
+    expect(scenario).toBeDefined();
+    expect(facts(demo)).toEqual(facts(scenario));
+  });
+});
