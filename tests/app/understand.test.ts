@@ -24,6 +24,17 @@ describe('understanding what people type', () => {
     expect(first('is my belt loose?').some((id) => shown.includes(id))).toBe(true);
   });
 
+  it('leads from a detail to what it is a detail of', () => {
+    const found = first('it keeps slipping', 8);
+    expect(found).toContain('shift-repeats');
+    expect(found).toContain(knowledge.symptoms['shift-repeats']?.detailOf);
+  });
+
+  it('finds every symptom by its own title among the first three', () => {
+    const lost = Object.values(knowledge.symptoms).filter((symptom) => !first(symptom.title, 3).includes(symptom.id)).map((symptom) => `${symptom.id}: ${symptom.title}`);
+    expect(lost).toEqual([]);
+  });
+
   it('gives nothing for nothing, and never throws on odd text', () => {
     expect(understand('')).toEqual([]);
     expect(understand('   ')).toEqual([]);

@@ -1,4 +1,7 @@
+import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { readSolvedCases } from '@/app/_cli/evaluation/read-solved-cases';
+import { scoreWords } from '@/app/_cli/evaluation/score-understanding';
 import { understander } from '@/app/_search/understand';
 import { readContent } from '@/content/read-content';
 
@@ -74,8 +77,13 @@ const SAID: readonly (readonly [string, ...string[]])[] = [
   ['thin walls dont show up in the slicer', 'missing-walls'],
 ];
 
-/** A stated rate of success. Tripwire: measured when this was written. */
-const RATE = 0.9;
+/** A stated rate of success; measured were 58 of 64 before the words were worked over and 62 after. */
+const RATE = 0.93;
+
+/** What issue and users ask of the words of real failures. */
+const RATE_OF_SOLVED_CASES = 0.92;
+/** Each half may lie a little lower: three more misses of about fifty. */
+const RATE_OF_HALF = 0.86;
 
 const knowledge = readContent().value?.knowledge;
 if (!knowledge) throw new Error('no content');
@@ -91,5 +99,23 @@ describe('words that nobody tuned for', () => {
   it(`lead to what was meant among the first five at least ${RATE * 100} times in a hundred`, () => {
     const missed = SAID.filter(([text, ...meant]) => !understand(text).slice(0, 5).some(({ id }) => meant.includes(id))).map(([text]) => text);
     expect(1 - missed.length / SAID.length, `missed: ${missed.join(' · ')}`).toBeGreaterThanOrEqual(RATE);
+  });
+});
+
+describe('words of the solved cases', () => {
+  const scores = scoreWords(readSolvedCases().value ?? [], knowledge);
+  /** Weights and words were tried on half 0 only; half 1 shows what that is worth. */
+  const half = (id: string): number => (createHash('sha256').update(`halves-1:${id}`).digest()[0] ?? 0) % 2;
+  const rateOf = (some: typeof scores): number => some.filter(({ rank }) => rank <= 5).length / some.length;
+
+  it('lead to something that was seen among the first five', () => {
+    expect(scores.length).toBeGreaterThan(100);
+    expect(rateOf(scores)).toBeGreaterThanOrEqual(RATE_OF_SOLVED_CASES);
+  });
+
+  it.each([0, 1])('do so in half %i', (which) => {
+    const some = scores.filter(({ id }) => half(id) === which);
+    expect(some.length).toBeGreaterThan(40);
+    expect(rateOf(some)).toBeGreaterThanOrEqual(RATE_OF_HALF);
   });
 });

@@ -17,9 +17,13 @@ describe('the knowledge base', () => {
   });
 
   it('has the least that the main job needs', () => {
-    const least = { causes: 30, symptoms: 40, checks: 30, methods: 35, remedies: 35, topics: 15 };
+    const least = { causes: 80, symptoms: 100, checks: 90, methods: 110, remedies: 100, topics: 40 };
     const short = Object.entries(least).filter(([kind, count]) => content.pages[kind as keyof typeof least].length < count);
     expect(short).toEqual([]);
+  });
+
+  it('sets look-alikes side by side on at least 14 pages', () => {
+    expect(content.pages.topics.filter(({ front }) => front.sideBySide).length).toBeGreaterThanOrEqual(14);
   });
 
   it('has no problem of form, linking or completeness in any file', () => {
