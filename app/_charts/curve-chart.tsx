@@ -6,6 +6,7 @@ import { Words } from '../_drawings/words';
 import { wordWidth } from '../_drawings/word-width';
 import { boxOfWords, placeLabel } from './label-placement';
 import type { Box, Obstacles } from './label-placement';
+import { clipped, namePlaces, pathOf, sampled } from './paths';
 import { linear, niceEnd, ticks, tickWords } from './scales';
 import type { Scale } from './scales';
 
@@ -91,32 +92,6 @@ function scalesFor(curves: readonly Curve[], points: readonly OperatingPoint[], 
   return { x, y, flowTicks: ticks(0, flowEnd, width > 480 ? 6 : 4), pressureTicks: ticks(0, pressureEnd, 4) };
 }
 
-/** Ends a curve where it leaves the plot instead of drawing over the axis names. */
-function clipped(points: readonly Point[], plot: Box): Point[] {
-  const out: Point[] = [];
-  for (const point of points) {
-    const previous = out.at(-1);
-    if (point.y >= plot.y && point.x <= plot.x + plot.w) out.push(point);
-    else if (previous !== undefined) {
-      const t = Math.min(point.y < plot.y ? (plot.y - previous.y) / (point.y - previous.y) : 1, point.x > plot.x + plot.w ? (plot.x + plot.w - previous.x) / (point.x - previous.x) : 1);
-      out.push({ x: previous.x + (point.x - previous.x) * t, y: previous.y + (point.y - previous.y) * t });
-      break;
-    }
-  }
-  return out;
-}
-
-const pathOf = (points: readonly Point[]): string => points.map((p, i) => `${i === 0 ? 'M' : 'L'}${px(p.x)} ${px(p.y)}`).join('');
-
-function sampled(path: readonly Point[]): Point[] {
-  return path.flatMap((b, i) => {
-    const a = path[i - 1];
-    if (a === undefined) return [b];
-    const steps = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / 6));
-    return Array.from({ length: steps }, (_, s) => ({ x: a.x + ((b.x - a.x) * (s + 1)) / steps, y: a.y + ((b.y - a.y) * (s + 1)) / steps }));
-  });
-}
-
 interface Callouted {
   readonly balloon: Point;
   readonly words: Point;
@@ -147,10 +122,7 @@ function outward(from: Point, to: Point, by: number): Point {
 }
 
 function placeName(curve: Curve, path: readonly Point[], obstacles: Obstacles): { words: string; box: Box; strong: boolean } {
-  const along = sampled(path);
-  const shares = [0.1, 0.16, 0.22, 0.3, 0.96, 0.9, 0.84, 0.78, 0.4, 0.5, 0.6, 0.7];
-  const candidates = shares.flatMap((share) => {
-    const p = along[Math.min(along.length - 1, Math.floor(share * along.length))] ?? { x: 0, y: 0 };
+  const candidates = namePlaces(path).flatMap((p) => {
     return [boxOfWords(curve.name, p.x + 8, p.y + 22, 'start'), boxOfWords(curve.name, p.x, p.y - 9, 'start'), boxOfWords(curve.name, p.x - 9, p.y + 2, 'end'), boxOfWords(curve.name, p.x + 9, p.y + 8, 'start')].map((box) => ({ box }));
   });
   return { words: curve.name, box: placeLabel(candidates, obstacles).box, strong: curve.of === 'fan' };

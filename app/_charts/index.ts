@@ -4,6 +4,7 @@ export { ChangeBar, changeWords } from './change-bar';
 export { CurveChart, type Curve, type CurveChartProps, type OperatingPoint } from './curve-chart';
 export { DirectionAxis, DirectionMarks, type MarkedReading } from './direction-marks';
 export { IntervalAxis, IntervalBar, IntervalRows, type Need, type OptionInterval } from './interval-rows';
+export { LineChart, type ChartAxis, type ChartLine, type ChartStretch, type LineChartProps } from './line-chart';
 export { NumberLine, type MeaningZone, type NumberLineProps } from './number-line';
 export { PolarBeforeAfter, directions, type Direction, type DirectionReading, type PolarProps } from './polar-before-after';
 export { ReadingStrip, type ReadingStripProps } from './reading-strip';

@@ -11,6 +11,7 @@ import { chanceOf, drawingSchema, titleOf, type WholeKnowledge, type LinkWord } 
 import { shownShare } from '../_charts';
 import { Drawing } from '../_drawings/drawing';
 import { Caution } from '../_parts/caution';
+import { Moving } from './moving/moving';
 
 export interface PageBodyProps {
   readonly body: string;
@@ -35,6 +36,7 @@ export async function PageBody({ body, front, knowledge }: PageBodyProps) {
         See: ({ id, children }: { readonly id: string; readonly children?: ReactNode }) => <Link prefetch={false} href={`/handbook/${id}`}>{children ?? lowerFirst(titleOf(knowledge, id))}</Link>,
         Stated: ({ at }: { readonly at: string }) => <Stated at={at} front={front} />,
         Draw: (spec: Readonly<Record<string, unknown>>) => <BodyDrawing spec={spec} />,
+        Moving: ({ id }: { readonly id: string }) => <Moving id={id} />,
         Caution: ({ children }: { readonly children: ReactNode }) => <Caution>{children}</Caution>,
         a: ({ href, children }: { readonly href?: string; readonly children?: ReactNode }) => <a href={href}>{children}</a>,
       }} />

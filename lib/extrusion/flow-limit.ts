@@ -23,6 +23,15 @@ export function pressureFactor(before: number, after: number, exponent: number):
   return (before / after) ** (3 * exponent + 1);
 }
 
+/**
+ * Factor on the pressure, in one bore, when the flow grows from `before` to `after` (same unit): (after/before)^n, n as above. Twice the
+ * flow: 2 (n 1), 1.414 (n 0.5). Both above 0; throws otherwise. Source: the power law that `pressureFactor` rests on.
+ */
+export function pressureFactorOfFlow(before: number, after: number, exponent: number): number {
+  if (!(before > 0) || !(after > 0) || !(exponent > 0)) throw new Error(`pressureFactorOfFlow: got ${before}, ${after}, n ${exponent}, expected all above 0`);
+  return (after / before) ** exponent;
+}
+
 /** Pressure, Pa, that a force (N) on filament of a diameter (m) can build. 40 N on 1.75 mm: 16.6 MPa. */
 export function filamentPressure(force: number, diameter: number): number {
   return force / ((Math.PI * diameter ** 2) / 4);

@@ -36,7 +36,7 @@ export const pushAndFlow: MovingFigure = {
       ],
       stretch: { name: 'melt limit', from: MOLTEN.well, to: MOLTEN.just },
       mark: { x: flow, y: plastic, words: `× ${rounded(plastic)}` },
-      said: `${flow} mm³/s through ${bore.toFixed(2)} mm takes about ${rounded(plastic)} times the push of 5 mm³/s through 0.40 mm (${rounded(simple)} times if the melt were a simple liquid). It is a line of 0.45 × 0.2 mm at ${rounded(flow / LINE)} mm/s. A 12 mm hot zone melts 7.5 to 12.6 mm³/s: this flow ${meltWords(flow)}.`,
+      said: `${flow} mm³/s through ${bore.toFixed(2)} mm takes about ${rounded(plastic)} times the push of 5 mm³/s through 0.40 mm (${rounded(simple)} times if the melt were a simple liquid). It is a line of 0.45 × 0.2 mm at ${rounded(flow / LINE)} mm/s. A 12 mm hot zone melts ${rounded(MOLTEN.well)} to ${rounded(MOLTEN.just, 3)} mm³/s: this flow ${meltWords(flow)}.`,
     };
   },
   columns: ['push, about', 'line of 0.45 × 0.2 mm at', 'in a 12 mm hot zone'],

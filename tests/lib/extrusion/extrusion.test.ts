@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import {
   FLANK, deliveryPattern, diameterOfOval, driedShare, dryingTime, feedPerLength, filamentArea, filamentPressure, filamentSpeed, firstLayer, flowErrorFromDiameter, flowFactorForDiameter, lineFlow, meanWall, meltLimit, meltingPower,
-  newFlowMultiplier, newStepsPerLength, newTravelPerTurn, pressureFactor, rectangleArea, roundedArea, spacingWithoutGaps, vapourVolume, widthOfRounded,
+  newFlowMultiplier, newStepsPerLength, newTravelPerTurn, pressureFactor, pressureFactorOfFlow, rectangleArea, roundedArea, spacingWithoutGaps, vapourVolume, widthOfRounded,
 } from '@/lib/extrusion';
 import type { Delivery, DeliveryPattern } from '@/lib/extrusion';
 import { FORMULAS } from '@/lib/measuring';
@@ -97,6 +97,14 @@ describe('flow limits', () => {
     expect(meltingPower(10e-9, 1240, 1800, 190, 30e3)).toBeCloseTo(values.meltingPower, 1);
     expect(() => meltLimit(0, 0.3)).toThrow('above 0');
     expect(() => pressureFactor(0.4, 0, 1)).toThrow('above 0');
+  });
+
+  it('ask for more pressure with more flow, less than in proportion when the melt thins', () => {
+    // Square root of 2 and 2 by the power law itself; and flow and bore must agree: at one speed in the bore, n 1 leaves (before/after)² of the pressure.
+    expect(pressureFactorOfFlow(5, 10, 0.5)).toBeCloseTo(1.414_214, 6);
+    expect(pressureFactorOfFlow(5, 10, 1)).toBe(2);
+    expect(pressureFactorOfFlow(1, 0.25, 1) * pressureFactor(0.4, 0.2, 1)).toBeCloseTo(4, 12);
+    expect(() => pressureFactorOfFlow(0, 5, 1)).toThrow('above 0');
   });
 });
 
