@@ -9,6 +9,12 @@ export function observe(file: CaseFile, symptom: string, change: Partial<Observa
   return { ...file, observations: earlier ? file.observations.map((each) => (each === earlier ? next : each)) : [...file.observations, next] };
 }
 
+/** The case with an observation answered otherwise in the round that it was made in; taken out when no answer is given. */
+export function observeAgain(file: CaseFile, { symptom, round }: Pick<Observation, 'symptom' | 'round'>, state: Observation['state'] | undefined): CaseFile {
+  const isIt = (each: Observation): boolean => each.symptom === symptom && each.round === round;
+  return { ...file, observations: state === undefined ? file.observations.filter((each) => !isIt(each)) : file.observations.map((each) => (isIt(each) ? { ...each, state } : each)) };
+}
+
 /** The case without an observation of this round: as if it had never been looked at. */
 export function withdraw(file: CaseFile, symptom: string): CaseFile {
   const round = roundOf(file);

@@ -1,8 +1,10 @@
 'use client';
 import { useEffect, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { diagnose, minutesToCure, nextChecks, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type TooMuchAtOnce } from '@/lib/diagnosis';
+import { diagnose, minutesToCure, nextChecks, nextStep, possibilitiesOf, rankRemedies, sameAdvice, standingOf, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
+import { inSteps } from './in-steps';
+import { triedChanges } from './rounds';
 
 export interface CaseDiagnosis {
   /** The exact ranking, there at once; its bands follow a moment later. */
@@ -12,20 +14,35 @@ export interface CaseDiagnosis {
   readonly remedies: readonly RankedRemedy[] | undefined;
   /** Expected minutes to a cure, and what the best checks would save of them. */
   readonly minutes: MinutesToCure | undefined;
+  /** What the shipped rule does next. */
+  readonly step: Step | undefined;
+  /** How surely the advice stays whatever the next checks say; undefined when that cannot be said. */
+  readonly advice: SameAdvice | undefined;
+  /** True when the bands are there too and nothing of this will change by itself. */
+  readonly isSettled: boolean;
   /** Chance of each cause before the last change of the case. */
   readonly was: ReadonlyMap<string, number>;
 }
 
 interface Later {
   readonly of: Diagnosis | TooMuchAtOnce;
-  readonly banded: Diagnosis;
+  readonly banded?: Diagnosis;
   readonly next: readonly NextCheck[];
   readonly remedies: readonly RankedRemedy[];
   readonly minutes: MinutesToCure;
+  readonly step: Step;
+  readonly advice: SameAdvice | undefined;
 }
 
 /** Checks whose saving in minutes is reckoned: those that the page may show. */
 const WEIGHED = 12;
+
+/* Where one exact answer is dear, fewer checks are looked at and fewer copies drawn, so that the page never stands still. */
+const UNITS_FOR_CHECKS = 1e8;
+const UNITS_FOR_BANDS = 2e8;
+/** Below this many copies a band says nothing; none is drawn then. */
+const FEWEST_COPIES = 20;
+const FEWEST_CHECKS = 6;
 
 /* Chances of the last two states of the case on the table, kept over moving between pages. */
 let remembered: { readonly key: string; readonly chances: ReadonlyMap<string, number>; readonly before: ReadonlyMap<string, number> } | undefined;
@@ -36,19 +53,26 @@ export function useDiagnosis(file: CaseFile | undefined, knowledge: Knowledge | 
   const [later, setLater] = useState<Later>();
   useEffect(() => {
     if (!file || !knowledge || result?.kind !== 'diagnosis') return;
-    const timer = setTimeout(() => {
-      const next = nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [] });
-      const remedies = rankRemedies(result, knowledge);
-      const minutes = minutesToCure(result, next.slice(0, WEIGHED), knowledge);
-      const banded = diagnose(file, knowledge);
-      if (banded.kind === 'diagnosis') setLater({ of: result, banded, next, remedies, minutes });
-    }, 30);
-    return () => clearTimeout(timer);
+    const units = Math.max(1, result.answer.cost.units);
+    const copies = Math.min(100, Math.floor(UNITS_FOR_BANDS / units));
+    let first: Later | undefined;
+    return inSteps([
+      () => {
+        const next = nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [], most: Math.max(FEWEST_CHECKS, Math.floor(UNITS_FOR_CHECKS / units)) });
+        const standing = standingOf(result, possibilitiesOf(knowledge, file.lacksTools ?? []), { tried: triedChanges(file) });
+        first = { of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, next.slice(0, WEIGHED)), step: nextStep(standing), advice: sameAdvice(result, next, file, knowledge) };
+        setLater(first);
+      },
+      () => {
+        const banded = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies });
+        if (first && banded.kind === 'diagnosis') setLater({ ...first, banded });
+      },
+    ]);
   }, [file, knowledge, result]);
   const was = useMemo(() => remember(file, result), [file, result]);
   if (!result) return undefined;
   const ready = later?.of === result ? later : undefined;
-  return { result: ready?.banded ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, was };
+  return { result: ready?.banded ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, advice: ready?.advice, isSettled: ready?.banded !== undefined, was };
 }
 
 function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): ReadonlyMap<string, number> {

@@ -1,16 +1,22 @@
 'use client';
 import Link from 'next/link';
-import { titleOf, type Knowledge } from '@/lib/knowledge';
 import type { CaseFile } from '@/lib/cases';
+import { whatWasTold } from '@/lib/diagnosis';
+import type { Knowledge } from '@/lib/knowledge';
 import { useKnowledge } from '../_browser/knowledge';
 import { CaseTitleBlock } from '../_case/case-title-block';
 import { useCurrentCase } from '../_case/current-case';
-import { useDiagnosis } from '../_case/use-diagnosis';
+import { useDiagnosis, type CaseDiagnosis } from '../_case/use-diagnosis';
+import { useReasons, type Reasons } from '../_case/use-reasons';
 import { ProblemList } from '../_parts/problem-list';
 import { CauseTree } from './cause-tree';
+import { ConflictNote } from './conflict-note';
 import { KnownFacts } from './known-facts';
-import { NoCase } from './no-case';
+import { LeadChanges } from './lead-changes';
 import { NextStep } from './next-step';
+import { NoCase } from './no-case';
+import { NothingFound } from './nothing-found';
+import { ConfirmFirst, TooMuch } from './too-much';
 import './case.css';
 
 /** One page, three regions: what is known, what could cause it, do this next (first on the phone). */
@@ -25,7 +31,18 @@ export function CaseScreen() {
 
 function OpenCase({ file, kept, knowledge }: { readonly file: CaseFile; readonly kept: boolean; readonly knowledge: Knowledge }) {
   const diagnosis = useDiagnosis(file, knowledge);
-  if (!diagnosis) return <NoCase waiting />;
+  return diagnosis ? <DiagnosedCase file={file} kept={kept} knowledge={knowledge} diagnosis={diagnosis} /> : <NoCase waiting />;
+}
+
+interface DiagnosedCaseProps {
+  readonly file: CaseFile;
+  readonly kept: boolean;
+  readonly knowledge: Knowledge;
+  readonly diagnosis: CaseDiagnosis;
+}
+
+function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps) {
+  const reasons = useReasons(file, knowledge, diagnosis);
   const { result } = diagnosis;
   return (
     <div className="with-bar">
@@ -35,19 +52,13 @@ function OpenCase({ file, kept, knowledge }: { readonly file: CaseFile; readonly
       <ProblemList problems={result.problems} title="Left out of the reckoning:" />
       <div className="case">
         <section className="case-next region-next" id="next" aria-labelledby="next-title">
-          {result.kind === 'diagnosis' && <NextStep file={file} diagnosis={result} next={diagnosis.next} remedies={diagnosis.remedies} minutes={diagnosis.minutes} knowledge={knowledge} />}
+          {result.kind === 'diagnosis' ? <NextStep file={file} diagnosis={result} next={diagnosis.next} remedies={diagnosis.remedies} minutes={diagnosis.minutes} step={diagnosis.step} advice={diagnosis.advice} knowledge={knowledge} /> : <ConfirmFirst result={result} knowledge={knowledge} />}
         </section>
         <section className="case-causes" id="causes" aria-labelledby="causes-title">
-          {result.kind === 'too-much' ? (
-            <>
-              <h2 id="causes-title">Too much at once</h2>
-              <p>So many things are reported that an exact answer would take too long. Look again at these first; withdraw those that you are not sure of:</p>
-              <ul className="plain-list">{result.confirmFirst.slice(0, 5).map((id) => <li key={id}>{titleOf(knowledge, id)}</li>)}</ul>
-            </>
-          ) : <CauseTree diagnosis={result} was={diagnosis.was} next={diagnosis.next} file={file} knowledge={knowledge} />}
+          <Causes file={file} diagnosis={diagnosis} reasons={reasons} knowledge={knowledge} />
         </section>
         <section className="case-known" id="known" aria-labelledby="known-title">
-          <KnownFacts file={file} items={result.items} knowledge={knowledge} />
+          <KnownFacts file={file} items={result.items} facts={reasons.facts} knowledge={knowledge} />
         </section>
       </div>
       <nav className="bar case-bar" aria-label="Parts of this case">
@@ -57,5 +68,21 @@ function OpenCase({ file, kept, knowledge }: { readonly file: CaseFile; readonly
       </nav>
       <p className="case-links not-printed"><Link className="link" href="/case/decide">Choose a change</Link><Link className="link" href="/case/log">Log and report</Link></p>
     </div>
+  );
+}
+
+/** What could cause it; or why that cannot be said yet. */
+function Causes({ file, diagnosis: { result, was, next }, reasons, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly reasons: Reasons; readonly knowledge: Knowledge }) {
+  if (result.kind === 'too-much') return <TooMuch result={result} knowledge={knowledge} />;
+  const told = whatWasTold(file, result.items);
+  const tree = <CauseTree diagnosis={result} weights={reasons.weights} was={was} next={next} file={file} knowledge={knowledge} />;
+  if (told !== 'something') return <NothingFound told={told}>{tree}</NothingFound>;
+  return (
+    <>
+      <h2 id="causes-title">What could cause it</h2>
+      {reasons.conflict && <ConflictNote size={reasons.conflict.size} again={reasons.conflict.again} knowledge={knowledge} />}
+      {tree}
+      <LeadChanges answer={reasons.answer} flip={reasons.flip} knowledge={knowledge} />
+    </>
   );
 }

@@ -1,48 +1,57 @@
 'use client';
 import Link from 'next/link';
+import { useMemo, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { decibans, type Diagnosis, type NextCheck, type RankedCause, type Weight } from '@/lib/diagnosis';
+import { decibans, leftUnexplained, type Diagnosis, type NextCheck, type RankedCause, type Weight } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
-import { findUnit, formatValue } from '@/lib/units';
-import { WeightBar, bareShare, weightWords } from '../_charts';
+import { useWholeKnowledge } from '../_browser/knowledge';
+import { WeightBar, bareShare, shareRange, weightWords } from '../_charts';
 import { factTitle, shapeOf } from '../_case/fact-words';
 import { FactBalloon } from '../_parts/fact-balloon';
+import { Chevron } from '../_parts/signs';
+import { EvidenceReason, StartReason } from './evidence-reason';
+import { outcomeWords } from './outcome-words';
 
 export interface CauseEvidenceProps {
   readonly cause: RankedCause;
-  readonly weights: readonly Weight[];
+  /** Weight of every fact for this cause; undefined while they are being reckoned. */
+  readonly weights: readonly Weight[] | undefined;
   readonly diagnosis: Diagnosis;
   readonly next: readonly NextCheck[] | undefined;
   readonly file: CaseFile;
   readonly knowledge: Knowledge;
 }
 
-/** An opened cause: evidence for and against with its weight, what would change the answer, and its page. */
-export function CauseEvidence({ cause, weights, diagnosis, next, knowledge }: CauseEvidenceProps) {
-  const known = knowledge.causes[cause.id];
-  const circumstances = decibans(cause.before) - decibans(known?.prior ?? cause.before);
-  const rows = [...weights].sort((a, b) => b.averaged - a.averaged);
+/** From this share on, a thing found counts as left unexplained by a cause alone. */
+const UNEXPLAINED = 0.5;
+
+/** An opened cause: how firm its place is, evidence for and against, what it leaves open, what would change it, and its page. */
+export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge }: CauseEvidenceProps) {
+  const { knowledge: whole } = useWholeKnowledge();
   const changes = changesOf(cause, diagnosis, next, knowledge);
   const furtherOn = chainOf(cause, diagnosis, knowledge);
   return (
     <div className="evidence">
-      <table>
-        <caption className="for-readers-only">Evidence for and against: {cause.title}</caption>
-        <thead><tr><th scope="col">Evidence</th><th scope="col" className="evidence-sides"><span>against</span><span>for</span></th><th scope="col"><span className="for-readers-only">weight</span></th></tr></thead>
-        <tbody>
-          <EvidenceRow balloon={<FactBalloon number="–" shape="casebook" />} what={`before anything was seen: ${bareShare(known?.prior ?? cause.before)} %${Math.abs(circumstances) > 0.2 ? ', then this machine and print' : ''}`} decibans={circumstances} />
-          {rows.map((weight) => {
-            const item = weight.items[weight.items.length - 1];
-            if (!item) return null;
-            const number = diagnosis.items.indexOf(item) + 1;
-            return <EvidenceRow key={`${weight.about} ${item.round}`} balloon={<FactBalloon number={number} shape={shapeOf(item)} />} what={lowerFirst(factTitle(item, knowledge))} decibans={weight.averaged} title={`alone ${factor(weight.alone)}, after everything else ${factor(weight.leaveOneOut)}`} />;
-          })}
-        </tbody>
-      </table>
-      {furtherOn.length > 0 && <p className="evidence-chain"><b>Shows itself further on as:</b> {furtherOn.join('; ')}. It cures with it.</p>}
+      <p className="evidence-place">{placeWords(cause, diagnosis)}</p>
+      <div className="evidence-head" aria-hidden="true"><h3>What speaks for it and against it</h3><span className="evidence-sides"><span>against</span><span>for</span></span><span /></div>
+      <ul className="evidence-rows">
+        <StartRow cause={cause} knowledge={knowledge}><StartReason cause={cause} file={file} knowledge={whole} /></StartRow>
+        {weights === undefined && <li className="evidence-waits" role="status">Weighing the evidence</li>}
+        {[...(weights ?? [])].sort((a, b) => b.averaged - a.averaged).map((weight) => {
+          const item = weight.items[weight.items.length - 1];
+          if (!item) return null;
+          return (
+            <EvidenceRow key={`${weight.about} ${item.round}`} balloon={<FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} />} what={lowerFirst(factTitle(item, knowledge))} decibans={weight.averaged}>
+              <EvidenceReason cause={cause} weight={weight} item={item} knowledge={whole} />
+            </EvidenceRow>
+          );
+        })}
+      </ul>
+      {furtherOn.length > 0 && <p className="evidence-note"><b>Shows itself further on as:</b> {furtherOn.join('; ')}. It cures with it.</p>}
+      <LeavesOpen cause={cause} diagnosis={diagnosis} knowledge={knowledge} />
       {changes.length > 0 && (
         <>
-          <h3>What would change this</h3>
+          <h3 className="evidence-part">What would change its chance</h3>
           <ul className="changes">
             {changes.map((change) => <li key={change.what}><span>{change.what}</span><b className="nowrap">{bareShare(cause.probability)} → {bareShare(change.after)} %</b></li>)}
           </ul>
@@ -56,14 +65,56 @@ export function CauseEvidence({ cause, weights, diagnosis, next, knowledge }: Ca
   );
 }
 
-function EvidenceRow({ balloon, what, decibans: weight, title }: { readonly balloon: React.ReactNode; readonly what: string; readonly decibans: number; readonly title?: string }) {
+/** "Place 1 now. In nine of ten readings of the figures it stays between place 1 and 4, and its chance within 6–28 %." */
+function placeWords(cause: RankedCause, diagnosis: Diagnosis): string {
+  const place = diagnosis.causes.indexOf(cause) + 1;
+  if (cause.low === cause.high) return `Place ${place} of ${diagnosis.causes.length}.`;
+  const places = cause.bestRank === cause.worstRank ? `it keeps place ${cause.bestRank}` : `it stands between place ${cause.bestRank} and ${cause.worstRank}`;
+  return `Place ${place} of ${diagnosis.causes.length}. Read the figures behind it a little differently, and in nine of ten ways ${places}, its chance within ${shareRange(cause.low, cause.high)} %.`;
+}
+
+function StartRow({ cause, knowledge, children }: { readonly cause: RankedCause; readonly knowledge: Knowledge; readonly children: ReactNode }) {
+  const prior = knowledge.causes[cause.id]?.prior ?? cause.before;
+  const circumstances = decibans(cause.before) - decibans(prior);
+  const what = `before anything was seen: ${bareShare(prior)} %${Math.abs(circumstances) > 0.2 ? ', then this machine and print' : ''}`;
+  return <EvidenceRow balloon={<FactBalloon number="–" shape="casebook" />} what={what} decibans={circumstances}>{children}</EvidenceRow>;
+}
+
+/** One fact, its weight as bar and factor; opened, why it weighs that much. */
+function EvidenceRow({ balloon, what, decibans: weight, children }: { readonly balloon: ReactNode; readonly what: string; readonly decibans: number; readonly children: ReactNode }) {
   const words = weightWords(10 ** (weight / 10));
   return (
-    <tr {...(title === undefined ? {} : { title })}>
-      <th scope="row"><span className="evidence-fact">{balloon}<span>{what}</span></span></th>
-      <td><WeightBar factor={10 ** (weight / 10)} decorative /></td>
-      <td className="evidence-words">{words.side === 'says nothing' ? <span className="quiet">says nothing</span> : <><b>{words.sign} {words.value}</b> <span className="quiet">{words.side}</span></>}</td>
-    </tr>
+    <li>
+      <details className="evidence-row">
+        <summary>
+          <span className="evidence-fact">{balloon}<span>{what}</span></span>
+          <span className="evidence-bar"><WeightBar factor={10 ** (weight / 10)} decorative /></span>
+          <span className="evidence-words">{words.side === 'says nothing' ? <span className="quiet">says nothing</span> : <><b>{words.sign} {words.value}</b> <span className="quiet">{words.side}</span></>}</span>
+          <span className="evidence-sign"><Chevron open={false} /></span>
+        </summary>
+        {children}
+      </details>
+    </li>
+  );
+}
+
+/** What this cause leaves unexplained if it alone were at work, from an exact run with all others absent. */
+function LeavesOpen({ cause, diagnosis, knowledge }: { readonly cause: RankedCause; readonly diagnosis: Diagnosis; readonly knowledge: Knowledge }) {
+  const found = useMemo(() => leftUnexplained(diagnosis, cause.id), [diagnosis, cause.id]);
+  if (found.length === 0) return null;
+  const open = found.filter((row) => row.share > UNEXPLAINED);
+  if (open.length === 0) return <p className="evidence-note"><b>It alone would explain</b> {found.length === 1 ? 'what was found' : found.length === 2 ? 'both things found' : `all ${found.length} things found`}.</p>;
+  return (
+    <div className="evidence-note">
+      <p><b>If it alone were at work,</b> {open.length === found.length ? 'nothing found would be explained:' : `${open.length} of ${found.length} things found would stay unexplained:`}</p>
+      <ul className="left-open">
+        {open.map((row) => {
+          const item = row.items[row.items.length - 1];
+          return item && <li key={row.about}><FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} size={22} /><span>{lowerFirst(factTitle(item, knowledge))}</span></li>;
+        })}
+      </ul>
+      {open.length < found.length && <p>Then a second cause is at work too, or something not listed.</p>}
+    </div>
   );
 }
 
@@ -90,16 +141,6 @@ function changesOf(cause: RankedCause, diagnosis: Diagnosis, next: readonly Next
   return kept;
 }
 
-function outcomeWords(row: NextCheck, outcome: NextCheck['outcomes'][number], knowledge: Knowledge): string | undefined {
-  const check = knowledge.checks[row.check];
-  if (!check) return undefined;
-  if (check.answer.kind === 'yes-no') return outcome.label === 'yes' ? check.answer.yesMeans : check.answer.noMeans;
-  if (outcome.value === undefined) return undefined;
-  const unit = findUnit(check.answer.shownIn, check.answer.quantity);
-  const value = check.answer.compareWith !== undefined && check.answer.quantity !== 'temperature' ? `${bareShare(outcome.value)} % ${check.answer.compareWith === 'other-side' ? 'of the other side' : `of what is ${check.answer.compareWith}`}` : unit === undefined ? String(outcome.value) : formatValue(outcome.value, unit, 2);
-  return `${check.asks} About ${value}`;
-}
-
 /** Consequences of this cause among what was seen: symptoms that follow from another one that it shows. */
 function chainOf(cause: RankedCause, diagnosis: Diagnosis, knowledge: Knowledge): string[] {
   const seen = diagnosis.items.flatMap((item) => (item.kind === 'symptom' && item.seen ? [item.about] : []));
@@ -108,10 +149,6 @@ function chainOf(cause: RankedCause, diagnosis: Diagnosis, knowledge: Knowledge)
     for (const symptom of Object.values(knowledge.symptoms)) if (Object.keys(symptom.followsFrom).some((earlier) => reached.has(earlier))) reached.add(symptom.id);
   }
   return seen.filter((id) => reached.has(id) && knowledge.symptoms[id]?.links[cause.id] === undefined).map((id) => lowerFirst(knowledge.symptoms[id]?.title ?? id));
-}
-
-function factor(weight: number): string {
-  return weightWords(10 ** (weight / 10)).words;
 }
 
 function lowerFirst(text: string): string {

@@ -1,15 +1,17 @@
 'use client';
-import Link from 'next/link';
 import { useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { weightsOfEvidence, type Diagnosis, type NextCheck, type RankedBranch, type RankedCause } from '@/lib/diagnosis';
+import type { Diagnosis, NextCheck, RankedBranch, RankedCause } from '@/lib/diagnosis';
 import { BRANCH_TITLES, type Knowledge } from '@/lib/knowledge';
-import { ChanceAxis, ChanceBar, bareShare, shareRange, shownShare } from '../_charts';
+import type { Reasons } from '../_case/use-reasons';
+import { ChanceAxis, ChanceBar, shareRange, shownShare } from '../_charts';
 import { Chevron } from '../_parts/signs';
 import { CauseEvidence } from './cause-evidence';
+import { Unlisted } from './unlisted';
 
 export interface CauseTreeProps {
   readonly diagnosis: Diagnosis;
+  readonly weights: Reasons['weights'];
   readonly was: ReadonlyMap<string, number>;
   readonly next: readonly NextCheck[] | undefined;
   readonly file: CaseFile;
@@ -23,20 +25,18 @@ const RAISED = 1.25;
 /** A branch whose raised causes all stay below this chance is closed at first. */
 const CLOSED = 0.08;
 
-/** What could cause it: part of the machine, then cause, then what would settle it. One cause is open at a time. */
-export function CauseTree({ diagnosis, was, next, file, knowledge }: CauseTreeProps) {
+/** Part of the machine, then cause, then what would settle it. One cause is open at a time. */
+export function CauseTree({ diagnosis, weights, was, next, file, knowledge }: CauseTreeProps) {
   const leader = diagnosis.causes[0];
   const [openCause, setOpenCause] = useState<string | undefined>();
   const [toggled, setToggled] = useState<ReadonlySet<string>>(new Set());
   const [rest, setRest] = useState(false);
-  const weights = useMemo(() => weightsOfEvidence(diagnosis), [diagnosis]);
   const byId = useMemo(() => new Map(diagnosis.causes.map((cause) => [cause.id, cause])), [diagnosis]);
   const branches = useMemo(() => [...diagnosis.branches].sort((a, b) => suspicion(b, byId) - suspicion(a, byId)), [diagnosis, byId]);
   const shown = branches.filter((branch, index) => rest || index < 3 || suspicion(branch, byId) > CLOSED);
   const flip = (key: string): void => setToggled((before) => { const after = new Set(before); if (!after.delete(key)) after.add(key); return after; });
   return (
     <>
-      <h2 id="causes-title">What could cause it</h2>
       <div className="tree-head"><span className="label">Chance that it is at work. Several can be.</span><span className="tree-axis"><ChanceAxis /></span></div>
       <ul className="tree">
         {shown.map((branch) => {
@@ -49,7 +49,7 @@ export function CauseTree({ diagnosis, was, next, file, knowledge }: CauseTreePr
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
                     <li key={cause.id} className={openCause === cause.id ? 'cause cause-open' : 'cause'}>
                       <CauseRow cause={cause} was={was.get(cause.id)} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} settledBy={settles(cause, knowledge)} onToggle={() => setOpenCause(openCause === cause.id ? undefined : cause.id)} />
-                      {openCause === cause.id && <CauseEvidence cause={cause} weights={weights.get(cause.id) ?? []} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} />}
+                      {openCause === cause.id && <CauseEvidence cause={cause} weights={weights && (weights.get(cause.id) ?? [])} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} />}
                     </li>
                   ))}
                   <MoreCauses branch={branch} byId={byId} all={toggled.has(`${branch.part} all`)} onToggle={() => flip(`${branch.part} all`)} />
@@ -58,7 +58,7 @@ export function CauseTree({ diagnosis, was, next, file, knowledge }: CauseTreePr
             </li>
           );
         })}
-        <Unlisted diagnosis={diagnosis} />
+        <Unlisted diagnosis={diagnosis} knowledge={knowledge} />
       </ul>
       {shown.length < diagnosis.branches.length && <button type="button" className="link" onClick={() => setRest(true)}>Show {diagnosis.branches.length - shown.length} parts of the machine that nothing told points to</button>}
     </>
@@ -112,33 +112,18 @@ function CauseRow({ cause, was, accent, open, settledBy, onToggle }: CauseRowPro
       <span className="tree-sign tree-elbow" aria-hidden="true" />
       <span className="tree-name"><span className="cause-name">{cause.title}</span><span className="label">{moved === undefined ? settledBy : <>was {shownShare(moved)}, now {shownShare(cause.probability)}</>}</span></span>
       <span className="tree-bar"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} was={moved} accent={accent} decorative /></span>
-      <span className="tree-value"><b>{shownShare(cause.probability)}</b> <span className="quiet">{shareRange(cause.low, cause.high)}</span></span>
+      <span className="tree-value"><b>{shownShare(cause.probability)}</b> <span className="quiet">{shareRange(cause.low, cause.high)}</span>{cause.low < cause.high && <span className="label">{rankWords(cause)}</span>}</span>
     </button>
   );
+}
+
+/** "place 1–4": where it may stand when the figures are read a little differently. */
+function rankWords({ bestRank, worstRank }: RankedCause): string {
+  return bestRank === worstRank ? `place ${bestRank}` : `place ${bestRank}–${worstRank}`;
 }
 
 function MoreCauses({ branch, byId, all, onToggle }: { readonly branch: RankedBranch; readonly byId: ReadonlyMap<string, RankedCause>; readonly all: boolean; readonly onToggle: () => void }) {
   const hidden = branch.causes.length - causesOf(branch, byId, false).length;
   if (hidden === 0) return null;
   return <li className="cause"><button type="button" className="link tree-more" onClick={onToggle}>{all ? 'Show fewer' : `${hidden} more that nothing told points to`}</button></li>;
-}
-
-/** The last row, always: something not listed here. */
-function Unlisted({ diagnosis }: { readonly diagnosis: Diagnosis }) {
-  const { share } = diagnosis.unexplained;
-  const nothing = diagnosis.items.length === 0;
-  return (
-    <li className="branch">
-      <div className="tree-row branch-row">
-        <span className="tree-sign" />
-        <span className="tree-name"><b>Something not listed here</b><span className="label">{nothing ? 'nothing was told yet' : share > 0.5 ? 'nothing listed explains most of it: see below' : `${bareShare(share)} % of what was seen is explained by nothing here`}</span></span>
-        <span className="tree-bar"><ChanceBar chance={share} low={share} high={share} decorative /></span>
-        <span className="tree-value"><b>{shownShare(share)}</b></span>
-      </div>
-      {share > 0.5 && (
-        <p className="unlisted">No listed cause explains this well. Look again at what was seen first; then collect what is missing: a second print of the same part, a photo with its direction marked, what was changed last. <Link href="/handbook">Search the handbook</Link> by other words.</p>
-      )}
-      {diagnosis.conflict > 2 && <p className="unlisted">What was told does not go together well. One answer may be a slip: look again at the one that speaks against the leader most.</p>}
-    </li>
-  );
 }

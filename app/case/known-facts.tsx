@@ -1,7 +1,7 @@
 'use client';
 import Link from 'next/link';
 import type { CaseFile } from '@/lib/cases';
-import type { Evidence } from '@/lib/diagnosis';
+import type { Evidence, FactToTell } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { changeCase } from '../_case/current-case';
 import { factDetail, factTitle, shapeOf } from '../_case/fact-words';
@@ -12,7 +12,7 @@ import { FactBalloon } from '../_parts/fact-balloon';
 import { MachineAndPrint } from './machine-and-print';
 
 /** What is known: the part as told, every fact with its balloon, and the facts of machine and print. */
-export function KnownFacts({ file, items, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly knowledge: Knowledge }) {
+export function KnownFacts({ file, items, facts, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly facts: readonly FactToTell[] | undefined; readonly knowledge: Knowledge }) {
   const { units } = usePreferences();
   return (
     <>
@@ -32,7 +32,7 @@ export function KnownFacts({ file, items, knowledge }: { readonly file: CaseFile
       </ol>
       {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
       <Link className="button button-wide" href="/?add">Add what you see</Link>
-      <MachineAndPrint file={file} />
+      <MachineAndPrint file={file} facts={facts} />
     </>
   );
 }

@@ -1,6 +1,7 @@
 'use client';
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
+import type { FactName, FactToTell } from '@/lib/diagnosis';
 import { MATERIALS, TOUCHED, type Touched } from '@/lib/knowledge';
 import { changeCase } from '../_case/current-case';
 import { ChooseOne } from '../_parts/choose-one';
@@ -10,36 +11,78 @@ const TOUCHED_WORDS: Readonly<Record<Touched, string>> = {
   fan: 'a fan', duct: 'a duct', 'hot-end': 'the hot end', nozzle: 'the nozzle', feeder: 'the feeder', filament: 'the filament', belts: 'belts or pulleys', board: 'the board', wiring: 'wiring', firmware: 'firmware', settings: 'settings', bed: 'the bed', moved: 'it was moved', nothing: 'nothing',
 };
 
-/** Facts of machine and print; each one is optional, and an unanswered one changes nothing. */
-export function MachineAndPrint({ file }: { readonly file: CaseFile }) {
-  const empty = Object.keys(file.machine).length === 0 && Object.keys(file.print).length === 0;
-  const [open, setOpen] = useState(empty);
-  const machine = (change: Partial<CaseFile['machine']>): void => void changeCase((each) => ({ ...each, machine: cleaned({ ...each.machine, ...change }) }));
-  const print = (change: Partial<CaseFile['print']>): void => void changeCase((each) => ({ ...each, print: cleaned({ ...each.print, ...change }) }));
-  const touched = file.print.touched ?? [];
+/** Facts asked for at once; all others stand behind "more". */
+const ASKED = 2;
+
+/** Facts of machine and print: the two that would sharpen the ranking most, and the others one tap away. Each is optional. */
+export function MachineAndPrint({ file, facts }: { readonly file: CaseFile; readonly facts: readonly FactToTell[] | undefined }) {
+  const [asked, setAsked] = useState<{ readonly of: string; readonly names: readonly FactName[] }>();
+  // The first reckoning of a visit decides which fields stand in front: a field must not jump away under the finger.
+  if (facts && asked?.of !== file.id) setAsked({ of: file.id, names: facts.slice(0, ASKED).map((row) => row.fact) });
+  const inFront = asked?.of === file.id ? asked.names : [];
+  const behind = ALL_FACTS.filter((name) => !inFront.includes(name));
   return (
-    <details className="machine" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary><h3>Machine and print</h3></summary>
-      <p className="label">Leave out what you don’t know. Each fact sharpens the ranking.</p>
-      <div className="machine-fields">
-        <TextField label="Machine" value={file.machine.name ?? ''} placeholder="no. 3" onChange={(name) => machine({ name })} />
-        <TextField label="Print" value={file.print.name ?? ''} placeholder="vent hinge" onChange={(name) => print({ name })} />
-        <ChooseOne label="Plastic" value={file.print.material} options={MATERIALS.map((value) => ({ value, word: value === 'filled' ? 'filled with fibre' : value }))} onChange={(material) => print({ material })} />
-        <ChooseOne label="How it moves" value={file.machine.kinematics} options={[{ value: 'moving-bed', word: 'bed moves in Y' }, { value: 'crossed-belts', word: 'crossed belts' }, { value: 'delta', word: 'delta arms' }]} onChange={(kinematics) => machine({ kinematics })} />
-        <ChooseOne label="Feed path" value={file.machine.feedPath} options={[{ value: 'short', word: 'short: feeder on the head' }, { value: 'long', word: 'long: feeder with a tube' }]} onChange={(feedPath) => machine({ feedPath })} />
-        <ChooseOne label="Enclosure" value={file.machine.enclosure} options={[{ value: 'open', word: 'open' }, { value: 'closed', word: 'closed' }]} onChange={(enclosure) => machine({ enclosure })} />
-        <ChooseOne label="Supply" value={file.machine.supply} options={[{ value: '12 V', word: '12 V' }, { value: '24 V', word: '24 V' }, { value: '48 V', word: '48 V' }]} onChange={(supply) => machine({ supply })} />
-        <ChooseOne label="Part fan’s label" value={file.machine.fanMarking} options={[{ value: 'full', word: 'maker, type and ratings' }, { value: 'part', word: 'only voltage or current' }, { value: 'none', word: 'nothing' }]} onChange={(fanMarking) => machine({ fanMarking })} />
-        <ChooseOne label="When it began" value={file.print.onset} options={[{ value: 'always', word: 'from the first print' }, { value: 'suddenly', word: 'suddenly' }, { value: 'gradually', word: 'bit by bit' }, { value: 'sometimes', word: 'it comes and goes' }]} onChange={(onset) => print({ onset })} />
-      </div>
-      <fieldset className="touched">
-        <legend>Changed shortly before</legend>
-        {TOUCHED.map((part) => (
-          <label key={part}><input type="checkbox" checked={touched.includes(part)} onChange={(event) => print({ touched: event.target.checked ? [...touched, part] : touched.filter((each) => each !== part) })} />{TOUCHED_WORDS[part]}</label>
-        ))}
-      </fieldset>
-    </details>
+    <div className="machine">
+      <h3>Machine and print</h3>
+      <p className="label">{inFront.length > 0 ? `${FACT_WORDS[inFront[0] ?? 'material']} would sharpen the ranking most. Leave out what you don’t know.` : 'Leave out what you don’t know.'}</p>
+      {inFront.length > 0 && <div className="machine-fields">{inFront.map((name) => <FactField key={name} name={name} file={file} />)}</div>}
+      <details>
+        <summary>More facts{toldWords(file, behind)}</summary>
+        <div className="machine-fields">
+          <TextField label="Machine" value={file.machine.name ?? ''} placeholder="no. 3" onChange={(name) => tellMachine({ name })} />
+          <TextField label="Print" value={file.print.name ?? ''} placeholder="vent hinge" onChange={(name) => tellPrint({ name })} />
+          {behind.map((name) => <FactField key={name} name={name} file={file} />)}
+        </div>
+      </details>
+    </div>
   );
+}
+
+const ALL_FACTS = ['material', 'kinematics', 'feedPath', 'enclosure', 'supply', 'fanMarking', 'onset', 'touched'] as const satisfies readonly FactName[];
+
+const FACT_WORDS: Readonly<Record<FactName, string>> = {
+  material: 'The plastic', kinematics: 'How it moves', feedPath: 'The feed path', enclosure: 'The enclosure', supply: 'The supply', fanMarking: 'The part fan’s label', onset: 'When it began', touched: 'What was changed shortly before',
+};
+
+function FactField({ name, file }: { readonly name: FactName; readonly file: CaseFile }): ReactNode {
+  const { machine, print } = file;
+  switch (name) {
+    case 'material': return <ChooseOne label="Plastic" value={print.material} options={MATERIALS.map((value) => ({ value, word: value === 'filled' ? 'filled with fibre' : value }))} onChange={(material) => tellPrint({ material })} />;
+    case 'kinematics': return <ChooseOne label="How it moves" value={machine.kinematics} options={[{ value: 'moving-bed', word: 'bed moves in Y' }, { value: 'crossed-belts', word: 'crossed belts' }, { value: 'delta', word: 'delta arms' }]} onChange={(kinematics) => tellMachine({ kinematics })} />;
+    case 'feedPath': return <ChooseOne label="Feed path" value={machine.feedPath} options={[{ value: 'short', word: 'short: feeder on the head' }, { value: 'long', word: 'long: feeder with a tube' }]} onChange={(feedPath) => tellMachine({ feedPath })} />;
+    case 'enclosure': return <ChooseOne label="Enclosure" value={machine.enclosure} options={[{ value: 'open', word: 'open' }, { value: 'closed', word: 'closed' }]} onChange={(enclosure) => tellMachine({ enclosure })} />;
+    case 'supply': return <ChooseOne label="Supply" value={machine.supply} options={[{ value: '12 V', word: '12 V' }, { value: '24 V', word: '24 V' }, { value: '48 V', word: '48 V' }]} onChange={(supply) => tellMachine({ supply })} />;
+    case 'fanMarking': return <ChooseOne label="Part fan’s label" value={machine.fanMarking} options={[{ value: 'full', word: 'maker, type and ratings' }, { value: 'part', word: 'only voltage or current' }, { value: 'none', word: 'nothing' }]} onChange={(fanMarking) => tellMachine({ fanMarking })} />;
+    case 'onset': return <ChooseOne label="When it began" value={print.onset} options={[{ value: 'always', word: 'from the first print' }, { value: 'suddenly', word: 'suddenly' }, { value: 'gradually', word: 'bit by bit' }, { value: 'sometimes', word: 'it comes and goes' }]} onChange={(onset) => tellPrint({ onset })} />;
+    case 'touched': return <ChangedBefore touched={print.touched ?? []} />;
+    default: return name satisfies never;
+  }
+}
+
+function ChangedBefore({ touched }: { readonly touched: readonly Touched[] }) {
+  return (
+    <fieldset className="touched">
+      <legend>Changed shortly before</legend>
+      {TOUCHED.map((part) => (
+        <label key={part}><input type="checkbox" checked={touched.includes(part)} onChange={(event) => tellPrint({ touched: event.target.checked ? [...touched, part] : touched.filter((each) => each !== part) })} />{TOUCHED_WORDS[part]}</label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** How many of the facts behind "more" were told. */
+function toldWords({ machine, print }: CaseFile, behind: readonly FactName[]): string {
+  const facts: Readonly<Record<string, unknown>> = { ...machine, ...print };
+  const told = behind.filter((name) => facts[name] !== undefined).length;
+  return told === 0 ? '' : `, ${told} told`;
+}
+
+function tellMachine(change: Partial<CaseFile['machine']>): void {
+  void changeCase((each) => ({ ...each, machine: cleaned({ ...each.machine, ...change }) }));
+}
+
+function tellPrint(change: Partial<CaseFile['print']>): void {
+  void changeCase((each) => ({ ...each, print: cleaned({ ...each.print, ...change }) }));
 }
 
 /** Empty answers are left out of the file, so that "not told" never looks like an answer. */

@@ -2,13 +2,14 @@
 import Link from 'next/link';
 import { useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import type { Diagnosis, MinutesToCure, NextCheck, RankedRemedy } from '@/lib/diagnosis';
+import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step } from '@/lib/diagnosis';
 import type { Knowledge, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { TimeBars, shownShare } from '../_charts';
 import { FitWidth } from '../_parts/fit-width';
 import { Drawing } from '../_drawings/drawing';
 import { changeCase } from '../_case/current-case';
+import { triedChanges } from '../_case/rounds';
 
 export interface NextStepProps {
   readonly file: CaseFile;
@@ -16,32 +17,36 @@ export interface NextStepProps {
   readonly next: readonly NextCheck[] | undefined;
   readonly remedies: readonly RankedRemedy[] | undefined;
   readonly minutes: MinutesToCure | undefined;
+  readonly step: Step | undefined;
+  readonly advice: SameAdvice | undefined;
   readonly knowledge: Knowledge;
 }
 
-/** Above this chance of the leader a change is put first, and checks stand behind it (diagnosis-decisions.md 5). */
-const SURE = 0.85;
-/** Below this many bits a check would hardly change anything. */
-const TOO_LITTLE = 0.03;
+/** A rise of the chance of a cure from which on it is worth a word. */
+const MORE_CURED = 0.02;
+/** Minutes that a check must save on average to be worth taking once the advice is settled (diagnosis.md 3, stop rule). */
+const WORTH_MINUTES = 2;
 
 /** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. */
-export function NextStep({ file, diagnosis, next, remedies, minutes, knowledge }: NextStepProps) {
+export function NextStep({ file, diagnosis, next, remedies, minutes, step, advice, knowledge }: NextStepProps) {
   const [all, setAll] = useState(false);
   const round = file.rounds[file.rounds.length - 1];
   if (file.state === 'closed') return <Told title="This case is closed" words="The cure was proven. The log keeps it." href="/case/log" deed="Open the log" />;
   if (round?.fittedOn !== undefined && round.verdict === undefined) return <Told title="Prove the change" words="It is fitted. Print the test and enter what you see." href="/case/prove" deed="Enter the proof" />;
   if (round?.remedy !== undefined && round.verdict === undefined) return <Told title={knowledge.remedies[round.remedy]?.does ?? 'Fit the change'} words="It is chosen. The fitting list says how, step by step." href="/case/fit" deed="Open the fitting list" />;
   if (diagnosis.items.length === 0) return <Told title="Say what you see" words="Nothing was told yet, so every cause stands at what is usual. One observation helps most." href="/?add" deed="Add what you see" />;
-  if (!next || !remedies) return <><h2 id="next-title" className="here">Do this next</h2><p className="next-title" role="status">Reckoning</p></>;
+  if (whatWasTold(file, diagnosis.items) === 'only-absent') return <Told title="Say what went wrong" words="Only what is not there was told. That clears causes but accuses none." href="/?add" deed="Add what you see" />;
+  if (!next || !remedies || !step) return <><h2 id="next-title" className="here">Do this next</h2><p className="next-title" role="status">Reckoning</p></>;
   const useful = next.filter((row) => row.gain > TOO_LITTLE);
-  const best = useful[0];
+  const best = step.kind === 'check' ? (useful.find((row) => row.check === step.check.id) ?? useful[0]) : undefined;
   const leader = diagnosis.causes[0];
-  const remedy = remedies[0];
-  if (remedy && leader && (leader.probability >= SURE || !best)) return <ChangeFirst remedy={remedy} leader={leader.title} chance={leader.probability} others={useful} minutes={minutes} knowledge={knowledge} />;
+  const remedy = remedies.find((row) => !triedChanges(file).has(row.id));
+  const settled = advice !== undefined && advice.remedy === remedy?.id && advice.probability >= ADVICE_SETTLED && !useful.some((row) => (minutes?.saves.get(row.check) ?? 0) >= WORTH_MINUTES);
+  if (remedy && leader && (step.kind === 'change' || settled)) return <ChangeFirst remedy={remedy} leader={leader.title} chance={leader.probability} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} minutes={minutes} knowledge={knowledge} />;
   if (!best) return <Told title="Look at the part again" words="No check here would settle it. More observations would: say what else you see, also what is not there." href="/?add" deed="Add what you see" />;
   const method = knowledge.methods[best.method];
   if (!method) return null;
-  const others = useful.slice(1, all ? 12 : 4);
+  const others = useful.filter((row) => row !== best).slice(0, all ? 11 : 3);
   return (
     <>
       <h2 id="next-title" className="here">Do this next</h2>
@@ -65,21 +70,29 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, knowledge }
   );
 }
 
-function ChangeFirst({ remedy, leader, chance, others, minutes, knowledge }: { readonly remedy: RankedRemedy; readonly leader: string; readonly chance: number; readonly others: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
+function ChangeFirst({ remedy, leader, chance, advice, others, minutes, knowledge }: { readonly remedy: RankedRemedy; readonly leader: string; readonly chance: number; readonly advice: SameAdvice | undefined; readonly others: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
   return (
     <>
       <h2 id="next-title" className="here">Do this next</h2>
       <p className="next-title">{remedy.does}</p>
-      <p>{leader}: {shownShare(chance)}. More checks would hardly change that.</p>
+      <p>{leader}: {shownShare(chance)}. {stopWords(advice)}</p>
       <dl className="facts">
         <dt>Takes</dt><dd>{formatMinutes(knowledge.remedies[remedy.id]?.minutes ?? remedy.minutes)}</dd>
         <dt>Costs</dt><dd>{remedy.price.to === 0 ? 'nothing' : `about ${remedy.price.from} to ${remedy.price.to}`}</dd>
         <dt>Cures</dt><dd>{shownShare(remedy.chance)}</dd>
       </dl>
-      <Link className="button button-next button-wide" href="/case/decide">Compare the changes</Link>
+      <Link className="button button-next button-wide" href="/case/decide">Choose a change</Link>
       {others.length > 0 && <OtherChecks rows={others.slice(0, 3)} minutes={minutes} knowledge={knowledge} />}
     </>
   );
+}
+
+/** Whether further checks would change the advice, with the chance behind it. */
+function stopWords(advice: SameAdvice | undefined): string {
+  if (advice === undefined) return 'A change that fits is worth more now than another check.';
+  const checks = advice.checks.length === 1 ? 'the next check says' : `the next ${advice.checks.length} checks say`;
+  if (advice.probability >= ADVICE_SETTLED) return `More checks would hardly change the advice: choose a change now. In ${shownShare(advice.probability)} of cases this change stays first, whatever ${checks}.`;
+  return `The best change is not quite settled: in ${shownShare(1 - advice.probability)} of cases another one would come first after ${advice.checks.length === 1 ? 'one more check' : `${advice.checks.length} more checks`}.`;
 }
 
 function Told({ title, words, href, deed }: { readonly title: string; readonly words: string; readonly href: '/case/log' | '/case/prove' | '/case/fit' | '/?add'; readonly deed: string }) {
@@ -130,10 +143,13 @@ export function riskWords(method: Pick<KnownMethod, 'hazards'>, knowledge: Knowl
   return method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((id) => (knowledge.hazards[id]?.title ?? id).toLowerCase()).join(', ');
 }
 
-/** "34 min on average", or how much doubt it takes away when it saves no time. */
+/** "34 min on average", how much likelier a cure becomes, or how much doubt it takes away when it does neither. */
 function savesWords(next: NextCheck, diagnosis: Diagnosis, minutes: MinutesToCure | undefined): string {
-  const saved = minutes?.saves.get(next.check);
-  if (saved !== undefined && saved >= 1) return `${formatMinutes(saved)} on average`;
+  const after = minutes?.after.get(next.check);
+  const saved = minutes && after ? minutes.now.minutes - after.minutes : 0;
+  const more = minutes && after ? after.cured - minutes.now.cured : 0;
+  const words = [...(saved >= 1 ? [`${formatMinutes(saved)} on average`] : []), ...(more >= MORE_CURED ? [`raises the chance of a cure by ${Math.round(100 * more)} points`] : [])];
+  if (words.length > 0) return words.join('; ');
   const doubt = diagnosis.causes.reduce((sum, { probability: p }) => (p > 0 && p < 1 ? sum - p * Math.log2(p) - (1 - p) * Math.log2(1 - p) : sum), 0);
   return doubt > 0 ? `no time, but ${shownShare(next.gain / doubt)} of the doubt` : 'little';
 }
@@ -143,9 +159,15 @@ function savedMinutes(saved: number | undefined): string {
   return saved >= 1 ? formatMinutes(saved) : 'nothing';
 }
 
-/** Two time bars: to a cure from now, and after this check. */
+/** Two time bars: until cured or given up, by changes alone and with this check first; how often it ends in a cure stands in them. */
 function TimeToCure({ best, minutes }: { readonly best: NextCheck; readonly minutes: MinutesToCure | undefined }) {
   const after = minutes?.after.get(best.check);
-  if (minutes === undefined || after === undefined || minutes.now.minutes - after.minutes < 1) return null;
-  return <div className="next-times"><FitWidth usual={300}>{(width) => <TimeBars now={minutes.now.minutes} after={after.minutes} width={width} />}</FitWidth></div>;
+  if (minutes === undefined || after === undefined || (minutes.now.minutes - after.minutes < 1 && after.cured - minutes.now.cured < MORE_CURED)) return null;
+  const { now } = minutes;
+  return (
+    <div className="next-times">
+      <p className="label">Your minutes until it is cured or given up, on average</p>
+      <FitWidth usual={300}>{(width) => <TimeBars now={now.minutes} after={after.minutes} cured={{ now: now.cured, after: after.cured }} width={width} />}</FitWidth>
+    </div>
+  );
 }

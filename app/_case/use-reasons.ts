@@ -1,0 +1,37 @@
+'use client';
+import { useEffect, useState } from 'react';
+import type { CaseFile } from '@/lib/cases';
+import { CONFLICTING, answerOfLead, factsToTell, flipOfLead, lookAgain, weightsOfEvidence, type AnswerOfLead, type Diagnosis, type FactToTell, type FlipOfLead, type LookAgain, type Weight } from '@/lib/diagnosis';
+import type { Knowledge } from '@/lib/knowledge';
+import { inSteps } from './in-steps';
+import type { CaseDiagnosis } from './use-diagnosis';
+
+/** What explains a ranking and what would change it. Each part is undefined until it has been reckoned. */
+export interface Reasons {
+  readonly weights?: ReadonlyMap<string, readonly Weight[]>;
+  readonly facts?: readonly FactToTell[];
+  readonly conflict?: { readonly size: number; readonly again: LookAgain | undefined };
+  readonly answer?: AnswerOfLead;
+  readonly flip?: FlipOfLead;
+}
+
+/** Cost of one answer above which the reasons that need hundreds of them are left out. Estimate: about 1 s in all. */
+const DEAREST = 1e6;
+
+/** Reckons the reasons after the ranking and the next step stand on the page, one after the other. */
+export function useReasons(file: CaseFile, knowledge: Knowledge, { result, next, isSettled }: CaseDiagnosis): Reasons {
+  const [known, setKnown] = useState<{ readonly of: Diagnosis; readonly reasons: Reasons }>();
+  const diagnosis = isSettled && result.kind === 'diagnosis' && result.answer.cost.units <= DEAREST ? result : undefined;
+  useEffect(() => {
+    if (!diagnosis || !next) return;
+    const add = (part: Reasons): void => setKnown((before) => ({ of: diagnosis, reasons: { ...(before?.of === diagnosis ? before.reasons : {}), ...part } }));
+    return inSteps([
+      () => add({ weights: weightsOfEvidence(diagnosis) }),
+      () => add({ facts: factsToTell(diagnosis, file, knowledge) }),
+      () => add({ conflict: { size: diagnosis.conflict, again: diagnosis.conflict > CONFLICTING ? lookAgain(diagnosis, file, knowledge) : undefined } }),
+      () => { const answer = answerOfLead(diagnosis, next, file, knowledge); if (answer) add({ answer }); },
+      () => { const flip = flipOfLead(diagnosis, file, knowledge); if (flip) add({ flip }); },
+    ]);
+  }, [file, knowledge, diagnosis, next]);
+  return diagnosis && known?.of === diagnosis ? known.reasons : {};
+}
