@@ -9,12 +9,14 @@ import { collisions, renderSheets } from '../rendered-sheet';
 const WIDTHS = [700, 560, 358, 288];
 const OUTLETS = [['left', '180°'], ['right', '0°'], ['back', '90°'], ['front', '270°']].map(([name, direction]) => ({ name, direction, width: '12 mm', height: '3 mm', distance: '15 mm', branch: { section: { width: '9 mm', height: '6 mm' }, length: '40 mm', bends: [] } }));
 
-const plans: readonly (readonly [string, PlanOfPath])[] = [
+const sheets: readonly (readonly [string, object])[] = [
   ['the example', DEMO_SHEET], ['nothing known', EMPTY_SHEET], ['one outlet', { ...DEMO_SHEET, outlets: OUTLETS.slice(1, 2), measured: [] }], ['four outlets', { ...EMPTY_SHEET, outlets: OUTLETS }],
-].map(([name, sheet]) => {
+];
+
+const plans = sheets.map(([name, sheet]): readonly [string, PlanOfPath] => {
   const { value } = readAirPath(JSON.stringify(sheet));
-  if (value === undefined) throw new Error(`placed sizes: the sheet of ${String(name)} cannot be read`);
-  return [String(name), planOf(value, undefined, 'm/s')];
+  if (value === undefined) throw new Error(`placed sizes: the sheet of ${name} cannot be read`);
+  return [name, planOf(value, undefined, 'm/s')];
 });
 
 const each = plans.flatMap(([name, plan]) => WIDTHS.map((width) => ({ name: `${name} at ${width}`, placed: placePlan(plan, width), plan, width })));

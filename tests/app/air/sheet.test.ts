@@ -76,14 +76,15 @@ describe('what the case brings to the sheet', () => {
       { check: 'outlet-share-weaker', result: { quantity: 'ratio', value: 0.4, plusMinus: 0.1, unit: '1' } },
     ],
   });
-  const { print: _, ...bareSheet } = EMPTY_SHEET;
+  const bareSheet = withAt(EMPTY_SHEET, ['print', 'polymer'], '');
   const brought = caseReadings(bareSheet, file);
 
   it('are readings with their ±, the weakest outlet found by the side that curled first, plastic and supply', () => {
     const { value, problems } = readAirPath(JSON.stringify(brought));
     expect(problems.filter((problem) => problem.level === 'stop')).toEqual([]);
     expect(value?.measured.map(({ what, outlet, value: read }) => [what, outlet, read])).toEqual([['flow-in-duct', undefined, expect.closeTo(0.395e-3, 9)], ['outlet-speed', 0, 3]]);
-    expect([value?.print.sides, value?.print.polymer, value?.output.voltage?.value]).toEqual([[{ direction: expect.closeTo(Math.PI, 9), held: false }], 'PETG', 24]);
+    expect([value?.print.sides.length, value?.print.sides[0]?.held, value?.print.polymer, value?.output.voltage?.value]).toEqual([1, false, 'PETG', 24]);
+    expect(value?.print.sides[0]?.direction).toBeCloseTo(Math.PI, 9);
   });
 
   it('is told in words', () => {
