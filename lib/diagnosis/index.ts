@@ -21,7 +21,7 @@ export type { CheckAnswer, OpenCheck } from './open-checks';
 export { drawScenarios, type Scenario } from './scenarios';
 export { chanceOfUse, GIVING_UP, Standing, type ScoredCheck } from './standing';
 export { possibilitiesOf, standingOf, type Possibilities, type StandingOptions } from './standing-of-case';
-export { beforeOrAfter, costWithCheck, mostTelling, nextStep, TOO_LITTLE, type Step } from './next-step';
+export { costWithCheck, mostTelling, nextStep, TOO_LITTLE, type Step } from './next-step';
 export { growPlan, type PlanBranch, type PlanNode, type PlanOptions, type PlanProgress } from './plan-tree';
 export type { Prospect } from './prospect';
 export { changeTogether, cheaperTogether, type ChangeTogether } from './change-together';

@@ -3,7 +3,7 @@ import type { ReadingModel } from '../knowledge';
 /** Degrees of freedom of the heavy-tailed reading: a slip of the pen is likelier than a Gaussian admits. */
 const TAIL = 4;
 /** Share of readings that say nothing at all (wrong line, wrong unit, wrong thing measured). Estimate. */
-const STRAY = 0.05;
+export const STRAY = 0.05;
 /** No single reading may count for more than this, in decibans (diagnosis.md 1.2: cap any single measurement). */
 const CAP_DECIBANS = 20;
 

@@ -23,6 +23,7 @@ export const ROOMS: readonly Room[] = [
   // The diagnosis reads a case; a second shape of the same facts would only be a copy, so it may see the case's types.
   { folder: 'lib/diagnosis', may: ['lib/knowledge', 'lib/inference', 'lib/units', 'lib/problems'], types: ['lib/cases', 'lib/airflow', 'lib/cooling', 'lib/motion', 'lib/measuring'] },
   { folder: 'lib/decision', may: ['lib/diagnosis', 'lib/knowledge', 'lib/airflow', 'lib/cooling', 'lib/units', 'lib/problems'] },
+  { folder: 'lib/review', may: ['lib/diagnosis', 'lib/knowledge', 'lib/problems'] },
   { folder: 'lib/cases', may: ['lib/knowledge', 'lib/units', 'lib/problems'], packages: ['zod'] },
   { folder: 'content', may: ['lib/knowledge', 'lib/problems'], packages: ['node:fs', 'node:path'] },
 ];

@@ -1,0 +1,4 @@
+export { certainFigures } from './certain-figures';
+export { AMONG, idleChecks, type Starts } from './idle-checks';
+export { outdoneRemedies, type OutdoneRemedy } from './outdone-remedies';
+export { SEPARATES, pairsOfCauses, unseparatedProblems, type PairOfCauses, type Separation } from './pairs-of-causes';
