@@ -6,6 +6,11 @@ export function currentRound(file: Pick<CaseFile, 'rounds'>): Round {
   return file.rounds[file.rounds.length - 1] ?? { number: 1 };
 }
 
+/** Changes that were fitted and did not cure it. */
+export function triedChanges(file: Pick<CaseFile, 'rounds'>): ReadonlySet<string> {
+  return new Set(file.rounds.flatMap((round) => (round.remedy !== undefined && round.verdict !== undefined && round.verdict !== 'cured' ? [round.remedy] : [])));
+}
+
 /** The case with the current round changed; the round is made when there is none yet. */
 export function changeRound(file: CaseFile, change: Partial<Round>): CaseFile {
   const round = { ...currentRound(file), ...change };

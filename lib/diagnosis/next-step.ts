@@ -11,15 +11,16 @@ const WEIGHED = 5;
 
 /**
  * The shipped rule for the next step. Of the five checks that take away most doubt per minute, the one after which the
- * rest costs least, when taking it now is cheaper than changes alone, and cheaper than making the best change first and
- * checking only when that did not cure it. Else that change; with neither, giving up.
+ * rest costs least, as long as that is less than changes alone cost; else the best change; with neither, giving up.
  *
  * Costs are expected minutes: a person's own, money, and `givingUp` for what stays uncured (see standing.ts).
  */
 export function nextStep(standing: Standing, givingUp = GIVING_UP): Step {
-  const candidates = mostTelling(standing.scoredChecks()).slice(0, WEIGHED);
-  const costs = candidates.map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }));
-  return beforeOrAfter(standing, costs.reduce<WeighedCheck | undefined>((best, each) => (best === undefined || each.cost < best.cost ? each : best), undefined), givingUp);
+  const plan = standing.orderOfChanges(givingUp);
+  const best = cheapestCheck(standing, givingUp);
+  if (best !== undefined && best.cost < plan.cost) return { kind: 'check', check: best.check };
+  const change = plan.changes[0];
+  return change === undefined ? { kind: 'give-up' } : { kind: 'change', change };
 }
 
 /** Checks worth their minutes, most bits a minute first; those that lack a tool only when no other is left. */
@@ -37,19 +38,15 @@ export function costWithCheck(standing: Standing, check: Pick<ScoredCheck, 'id' 
   }, check.minutes);
 }
 
-interface WeighedCheck {
+/** A check with the expected cost when it is taken now and only changes are made after it. */
+interface CostedCheck {
   readonly check: ScoredCheck;
   readonly cost: number;
 }
 
-/** The check when it pays now; the best change when it does not, or when it pays no less after that change has failed. */
-export function beforeOrAfter(standing: Standing, best: WeighedCheck | undefined, givingUp = GIVING_UP): Step {
-  const plan = standing.orderOfChanges(givingUp);
-  const change = plan.changes[0];
-  if (best === undefined || best.cost >= plan.cost) return change === undefined ? { kind: 'give-up' } : { kind: 'change', change };
-  if (change === undefined) return { kind: 'check', check: best.check };
-  const failed = standing.afterFailed(change);
-  const rest = failed.total === 0 ? 0 : Math.min(costWithCheck(failed, best.check, givingUp), failed.orderOfChanges(givingUp).cost);
-  const checkAfter = change.cost + (failed.total / standing.total) * rest;
-  return best.cost <= checkAfter ? { kind: 'check', check: best.check } : { kind: 'change', change };
+/** Of the most telling checks the one with the least expected cost; undefined when none tells enough. */
+function cheapestCheck(standing: Standing, givingUp = GIVING_UP): CostedCheck | undefined {
+  return mostTelling(standing.scoredChecks()).slice(0, WEIGHED)
+    .map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }))
+    .reduce<CostedCheck | undefined>((best, each) => (best === undefined || each.cost < best.cost ? each : best), undefined);
 }

@@ -25,6 +25,8 @@ export interface PlanOptions {
   readonly depth?: number;
   /** Branches that are come to less often than this are not spelled out. Default 0.01. */
   readonly rarest?: number;
+  /** Change to begin with when the plan begins with one: the first of a list that was searched more thoroughly. */
+  readonly firstChange?: string;
 }
 
 /** How far the plan is: share of all that may happen that has been followed to its end, 0 … 1. */
@@ -40,8 +42,9 @@ export interface PlanProgress {
  * Expected minutes obey minutes = own + Σ chance · minutes of the branch at every point, to rounding.
  */
 export function* growPlan(standing: Standing, options: PlanOptions = {}): Generator<PlanProgress, PlanNode> {
+  const first = standing.changes.find((change) => change.id === options.firstChange);
   const growing: Growing = { whole: standing.total, depth: options.depth ?? 6, rarest: options.rarest ?? 0.01, followed: 0 };
-  const { node } = yield* grow(standing, growing, 0);
+  const { node } = yield* grow(standing, growing, 0, first);
   return node;
 }
 
@@ -57,14 +60,14 @@ interface Grown {
   readonly endings: readonly Ending[];
 }
 
-function* grow(standing: Standing, growing: Growing, depth: number): Generator<PlanProgress, Grown> {
+function* grow(standing: Standing, growing: Growing, depth: number, firstChange?: Change): Generator<PlanProgress, Grown> {
   const chance = standing.total / growing.whole;
   if (depth >= growing.depth || chance < growing.rarest) return yield* ended(onlyChanges(standing, chance), growing);
   const step = nextStep(standing);
   switch (step.kind) {
     case 'give-up': return yield* ended(grown({ kind: 'give-up', chance }, [{ chance, minutes: 0, isCured: false }]), growing);
     case 'check': return yield* growCheck(standing, growing, depth, step.check, chance);
-    case 'change': return yield* growChange(standing, growing, depth, step.change, chance);
+    case 'change': return yield* growChange(standing, growing, depth, firstChange ?? step.change, chance);
     default: return never(step);
   }
 }

@@ -3,8 +3,8 @@ import type { Knowledge } from '../knowledge';
 import { atWorkNow } from './build-net';
 import { changesOf, costInMinutes } from './changes';
 import type { Diagnosis } from './diagnose';
-import { drawScenarios } from './scenarios';
-import { GIVING_UP, Standing } from './standing';
+import { GIVING_UP } from './standing';
+import { standingOf } from './standing-of-case';
 
 /** A remedy with the chance that it cures something that is at work now. */
 export interface RankedRemedy {
@@ -21,13 +21,12 @@ export interface RankedRemedy {
 
 /** Changes at the head of the list whose order is searched; behind them hardly anybody comes. */
 const SEARCHED = 8;
-const DRAWS = 400;
-const SEED = 11;
 
 /**
  * Remedies in the order in which to try them: odds of curing divided by cost, the optimal order for several independent
- * faults (exchange argument, diagnosis.md section 3); then each of the first eight is moved to wherever that lowers the
- * expected cost over draws from the joint posterior, as faults are not independent. Cost: see changes.ts.
+ * faults (exchange argument, diagnosis.md section 3), first those that come before giving up would be cheaper. As faults
+ * are not independent, each of the first eight is then moved to wherever that lowers the expected cost over draws from the
+ * joint posterior. Cost: see changes.ts.
  * The chance takes the causes that one remedy cures as independent given the evidence; they mostly explain the same thing,
  * so it is a little low for remedies that cure several.
  */
@@ -41,18 +40,19 @@ export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge): Ranked
     const row: RankedRemedy = { id: remedy.id, does: remedy.does, chance, minutes: remedy.minutes + (remedy.printMinutes ?? 0) + remedy.provedBy.minutes, price: remedy.price, cures };
     return [{ row, worth: oddsOf(chance) / costInMinutes(remedy) }];
   });
-  return headSearched(ranked.sort((a, b) => b.worth - a.worth || (a.row.id < b.row.id ? -1 : 1)).map(({ row }) => row), diagnosis, knowledge);
+  const byWorth = ranked.sort((a, b) => b.worth - a.worth || (a.row.id < b.row.id ? -1 : 1)).map(({ row }) => row);
+  const first = beforeGivingUp(diagnosis, knowledge).flatMap((id) => byWorth.filter((row) => row.id === id));
+  return [...first, ...byWorth.filter((row) => !first.includes(row))];
 }
 
-function headSearched(ranked: readonly RankedRemedy[], { net, prepared }: Diagnosis, knowledge: Knowledge): RankedRemedy[] {
-  const scenarios = drawScenarios(net, prepared, DRAWS, SEED);
-  const standing = new Standing(scenarios, scenarios.map(() => 1 / DRAWS), [], changesOf(knowledge, net.causes));
-  const head = ranked.slice(0, SEARCHED);
-  const changes = head.flatMap(({ id }) => standing.changes.filter((change) => change.id === id));
-  const { order } = goodRepairOrder(changes, standing.repairScenarios(), { unsolvedCost: GIVING_UP });
+function beforeGivingUp(diagnosis: Diagnosis, knowledge: Knowledge): string[] {
+  const standing = standingOf(diagnosis, { checks: [], changes: changesOf(knowledge, diagnosis.net.causes) });
+  const { changes } = standing.orderOfChanges();
+  const head = changes.slice(0, SEARCHED);
+  const { order } = goodRepairOrder(head, standing.repairScenarios(), { unsolvedCost: GIVING_UP });
   const moved = order.flatMap((position) => head[position] ?? []);
   // Those that would cure nothing more after the others keep their places behind them.
-  return [...moved, ...head.filter((row) => !moved.includes(row)), ...ranked.slice(SEARCHED)];
+  return [...moved, ...changes.filter((change) => !moved.includes(change))].map((change) => change.id);
 }
 
 /** Chance that at least one of these causes is at work now and is cured, each with its chance of being cured. */

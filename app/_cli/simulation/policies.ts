@@ -1,4 +1,4 @@
-import { beforeOrAfter, chanceOfUse, costWithCheck, mostTelling, nextStep, type Change, type Standing, type Step } from '@/lib/diagnosis';
+import { chanceOfUse, costWithCheck, mostTelling, nextStep, type Change, type Standing, type Step } from '@/lib/diagnosis';
 import { beforeCallingHelp } from '@/lib/inference';
 import type { Knowledge } from '@/lib/knowledge';
 
@@ -11,21 +11,26 @@ export interface Policy {
 /** All policies that are put side by side, the shipped one first. Each gives up where its own order of changes costs more than that. */
 export function policies(knowledge: Knowledge): Policy[] {
   return [
-    { name: 'shipped: best of five checks, before or after the change', choose: nextStep },
-    { name: 'only the most telling check, before or after the change', choose: beforeOrAfterMostTelling },
+    { name: 'shipped: best of five checks, while it pays', choose: nextStep },
+    { name: 'the same, but after the first change where that is cheaper', choose: beforeOrAfter },
     { name: 'most telling check, while it pays and leader under .85', choose: telling(0.85, true) },
     { name: 'most telling check until leader .70, then changes', choose: telling(0.7, false) },
     { name: 'most telling check until leader .85, then changes', choose: telling(0.85, false) },
-    { name: 'most telling check until leader .95, then changes', choose: telling(0.95, false) },
     { name: 'changes by odds per cost', choose: (standing, givingUp) => asStep(standing.orderOfChanges(givingUp).changes[0]) },
     { name: 'changes by chance', choose: (standing, givingUp) => changeBy(standing, givingUp, (_, chance) => chance) },
     { name: 'fixed list by prior per cost', choose: fixedList(knowledge) },
   ];
 }
 
-const beforeOrAfterMostTelling: Policy['choose'] = (standing, givingUp) => {
-  const check = mostTelling(standing.scoredChecks())[0];
-  return beforeOrAfter(standing, check && { check, cost: costWithCheck(standing, check, givingUp) }, givingUp);
+/** As the shipped rule, unless the best change made first, and the check only when that did not cure it, costs less: the delay test. */
+const beforeOrAfter: Policy['choose'] = (standing, givingUp) => {
+  const step = nextStep(standing, givingUp);
+  const change = standing.orderOfChanges(givingUp).changes[0];
+  if (step.kind !== 'check' || change === undefined) return step;
+  const failed = standing.afterFailed(change);
+  const rest = failed.total === 0 ? 0 : Math.min(costWithCheck(failed, step.check, givingUp), failed.orderOfChanges(givingUp).cost);
+  const checkAfter = change.cost + (failed.total / standing.total) * rest;
+  return costWithCheck(standing, step.check, givingUp) <= checkAfter ? step : { kind: 'change', change };
 };
 
 /** Most doubt per minute until the leader has this chance; `mustPay`: and only while it lowers the expected cost. */
