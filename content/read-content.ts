@@ -14,7 +14,7 @@ export function contentFiles(folder: string): ContentFile[] {
 
 let read: Reading<ReadContent> | undefined;
 
-/** The knowledge base of this project, read once per process. */
+/** The knowledge base of this project, read once per process: a running `npm run dev` shows changed pages after a restart. */
 export function readContent(folder = join(process.cwd(), 'content')): Reading<ReadContent> {
   read ??= readKnowledge(contentFiles(folder));
   return read;

@@ -15,22 +15,26 @@ const BEGUN = 0.6;
  */
 export function similarWords(vocabulary: readonly string[]): (stem: string) => readonly Similar[] {
   const known = new Map<string, readonly Similar[]>();
+  const words = vocabulary.map((word): Lettered => ({ word, letters: lettersOf(word) }));
   return (stem) => {
     const earlier = known.get(stem);
     if (earlier) return earlier;
     if (known.size > 5000) known.clear();
-    const near = nearest(stem, vocabulary);
+    const near = nearest(stem, words);
     known.set(stem, near);
     return near;
   };
 }
 
-function nearest(stem: string, vocabulary: readonly string[]): Similar[] {
+function nearest(stem: string, words: readonly Lettered[]): Similar[] {
   if (stem.length < 3 || /\d/.test(stem)) return [];
   const allowed = stem.length < 4 ? 0 : stem.length < 6 ? 1 : 2;
   let best = allowed;
   let found: string[] = [];
-  for (const other of vocabulary) {
+  const letters = lettersOf(stem);
+  for (const { word: other, letters: otherLetters } of words) {
+    // Each slip brings in or takes away one letter at most: most words are out without a table of distances.
+    if (bitsOf(letters & ~otherLetters) > best || bitsOf(otherLetters & ~letters) > best) continue;
     const slips = allowed === 0 ? 1 : slipsBetween(stem, other, best);
     if (slips > best) continue;
     if (slips < best) found = [];
@@ -39,7 +43,25 @@ function nearest(stem: string, vocabulary: readonly string[]): Similar[] {
   }
   // A slip on the first letter is rare: those that begin alike come first.
   if (found.length > 0) return found.sort((a, b) => Number(b.startsWith(stem.charAt(0))) - Number(a.startsWith(stem.charAt(0)))).slice(0, 3).map((other) => ({ stem: other, certainty: best <= 1 ? ONE_SLIP : TWO_SLIPS }));
-  return vocabulary.filter((other) => other.startsWith(stem)).slice(0, 3).map((other) => ({ stem: other, certainty: BEGUN }));
+  return words.filter(({ word }) => word.startsWith(stem)).slice(0, 3).map(({ word }) => ({ stem: word, certainty: BEGUN }));
+}
+
+interface Lettered {
+  readonly word: string;
+  readonly letters: number;
+}
+
+/** One bit for each letter that occurs; other signs share bits, which only makes the sieve coarser. */
+function lettersOf(word: string): number {
+  let letters = 0;
+  for (let at = 0; at < word.length; at += 1) letters |= 1 << (word.charCodeAt(at) & 31);
+  return letters;
+}
+
+function bitsOf(letters: number): number {
+  let count = 0;
+  for (let rest = letters; rest !== 0; rest &= rest - 1) count += 1;
+  return count;
 }
 
 /**

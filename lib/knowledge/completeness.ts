@@ -40,7 +40,8 @@ function bodyProblems(kind: PageKind, page: Page<unknown>): Problem[] {
   const problems: Problem[] = [];
   const found = [...page.body.matchAll(/^## (.+)$/gm)].map((match) => (match[1] ?? '').trim());
   const lead = page.body.split(/^## /m)[0]?.trim() ?? '';
-  if (lead.length < 40) problems.push(lack(page.path, 'The page does not say at once what it is and what to do.', 'Begin with two short sentences before the first heading.'));
+  const sentences = lead.match(/[.:;?](?=\s|$)/g)?.length ?? 0;
+  if (lead.length < 40 || sentences < 2) problems.push(lack(page.path, 'The page does not say at once what it is and what to do.', 'Begin with two short sentences before the first heading.'));
   const missing = SECTIONS[kind].filter((section) => !found.includes(section));
   if (missing.length > 0) problems.push(lack(page.path, `Sections missing: ${missing.join(' · ')}.`, 'Add them in the order of the blank form.'));
   if (kind === 'topics' && found.length < 2) problems.push(lack(page.path, 'A topic needs at least two sections.', 'Add sections with ## headings.'));
