@@ -1,6 +1,7 @@
 'use client';
 import { useEffect, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
+import { knowledgeOfCase } from '@/lib/decision';
 import { diagnose, minutesToCure, nextChecks, nextStep, possibilitiesOf, rankRemedies, sameAdvice, standingOf, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { inSteps } from './in-steps';
@@ -48,7 +49,8 @@ const FEWEST_CHECKS = 6;
 let remembered: { readonly key: string; readonly chances: ReadonlyMap<string, number>; readonly before: ReadonlyMap<string, number> } | undefined;
 
 /** The diagnosis of a case: the ranking in the same frame, bands, next checks and remedies right after it. */
-export function useDiagnosis(file: CaseFile | undefined, knowledge: Knowledge | undefined): CaseDiagnosis | undefined {
+export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined): CaseDiagnosis | undefined {
+  const knowledge = useMemo(() => (file && pages ? knowledgeOfCase(pages, file) : pages), [file, pages]);
   const result = useMemo(() => (file && knowledge ? diagnose(file, knowledge, { copies: 0 }) : undefined), [file, knowledge]);
   const [later, setLater] = useState<Later>();
   useEffect(() => {

@@ -1,5 +1,6 @@
 import { readContent } from '@/content/read-content';
 import { readCase } from '@/lib/cases';
+import { knowledgeOfCase } from '@/lib/decision';
 import { diagnose, nextChecks, rankRemedies, weightsOfEvidence, type Weight } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { problemAsText } from '@/lib/problems';
@@ -9,7 +10,7 @@ const { words, json } = wordsOfCommand();
 const { path, text } = textOfFile(words, 'npm run -s diagnose -- FILE [--json]');
 const reading = readCase(text, path);
 if (!reading.value) endWith(reading.problems);
-const knowledge = knowledgeBase();
+const knowledge = knowledgeOfCase(knowledgeBase(), reading.value);
 const result = diagnose(reading.value, knowledge);
 if (result.kind === 'too-much') {
   endWith([{ code: 'too-much-at-once', level: 'stop', where: path, what: 'So many findings are open at once that an exact answer would take too long.', next: `Confirm or withdraw first: ${result.confirmFirst.slice(0, 3).map((id) => titleOf(knowledge, id)).join('; ')}.` }]);

@@ -4,5 +4,5 @@ export type { AirChange, AirChanges } from './air-options';
 export { USUAL_SETTINGS, compareAirOptions } from './compare-air-options';
 export type { CompareSettings } from './compare-air-options';
 export { CAUSE_OF_FAULT, faultsFromDiagnosis } from './air-faults';
-export { causesOnPath, expectedReadings } from './air-evidence';
-export type { CauseOnPath, ExpectedReading } from './air-evidence';
+export { knowledgeOfCase, knowledgeOnPath, mixedModel, oddsFactor, pathEvidence } from './path-evidence';
+export type { CaseWithPath, PathEvidence } from './path-evidence';
