@@ -1,7 +1,7 @@
 'use client';
 import { useState } from 'react';
 import type { Observation } from '@/lib/cases';
-import type { KnownSymptom } from '@/lib/knowledge';
+import { GRADES, type Grade, type KnownSymptom } from '@/lib/knowledge';
 import { readQuantity } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import { ChooseOne } from '../_parts/choose-one';
@@ -12,7 +12,6 @@ const SIDES = [
   { value: 'left', word: 'left' }, { value: 'right', word: 'right' }, { value: 'front', word: 'front' }, { value: 'back', word: 'back' },
   { value: 'front-left', word: 'front left' }, { value: 'front-right', word: 'front right' }, { value: 'back-left', word: 'back left' }, { value: 'back-right', word: 'back right' }, { value: 'all-round', word: 'all round' },
 ] as const;
-const SEVERITY = [{ value: 'slight', word: 'slight' }, { value: 'clear', word: 'clear' }, { value: 'severe', word: 'severe' }] as const;
 
 export interface MatchRowProps {
   readonly symptom: KnownSymptom;
@@ -27,6 +26,7 @@ export interface MatchRowProps {
 /** One thing that may have been seen: drawing, plain statement, what was written, and the choice of three. */
 export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, details }: MatchRowProps) {
   const [editing, setEditing] = useState(false);
+  const gradeWord = (grade: Grade): string => symptom.grades?.[grade] ?? grade;
   return (
     <li className="match">
       <div className="match-drawing"><Drawing spec={symptom.drawing} width={92} height={64} size="row" /></div>
@@ -38,12 +38,12 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, d
       {observation?.state === 'seen' && (
         <div className="match-more">
           {editing ? (
-            <DetailFields observation={observation} onDetail={onDetail} onDone={() => setEditing(false)} />
+            <DetailFields gradeWord={gradeWord} observation={observation} onDetail={onDetail} onDone={() => setEditing(false)} />
           ) : (
             <p>
               {observation.faces !== undefined && <span><span className="label">Faces</span> <b>{observation.faces.replace('-', ' ')}</b></span>}
               {observation.startsAt && <span><span className="label">Starts at</span> <b>{observation.startsAt.value} {observation.startsAt.unit}</b></span>}
-              {observation.severity !== undefined && <span><span className="label">How bad</span> <b>{observation.severity}</b></span>}
+              {observation.severity !== undefined && <span><span className="label">How bad</span> <b>{gradeWord(observation.severity)}</b></span>}
               <button type="button" className="link" onClick={() => setEditing(true)} aria-label={`Say more about: ${symptom.title}`}>{observation.faces ?? observation.startsAt ?? observation.severity ? 'Change' : 'Say where and how bad'}</button>
             </p>
           )}
@@ -58,7 +58,7 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, d
   );
 }
 
-function DetailFields({ observation, onDetail, onDone }: { readonly observation: Observation; readonly onDetail: (change: Partial<Observation>) => void; readonly onDone: () => void }) {
+function DetailFields({ gradeWord, observation, onDetail, onDone }: { readonly gradeWord: (grade: Grade) => string; readonly observation: Observation; readonly onDetail: (change: Partial<Observation>) => void; readonly onDone: () => void }) {
   const [height, setHeight] = useState(observation.startsAt ? String(observation.startsAt.value) : '');
   const read = height.trim() === '' ? undefined : readQuantity(height, 'length', { unit: 'mm', where: 'height', max: 3 });
   const problem = read?.problems.find((each) => each.level === 'stop');
@@ -72,7 +72,7 @@ function DetailFields({ observation, onDetail, onDone }: { readonly observation:
     <div className="match-fields">
       <ChooseOne label="Where on the machine it faces" value={observation.faces} options={SIDES} onChange={(faces) => onDetail({ faces })} />
       <FieldWithUnit label="Height where it starts" value={height} unit="mm" onChange={keepHeight} problem={problem} />
-      <ChooseOne label="How bad" value={observation.severity} options={SEVERITY} onChange={(severity) => onDetail({ severity })} />
+      <ChooseOne label="How bad" value={observation.severity} options={GRADES.map((grade) => ({ value: grade, word: gradeWord(grade) }))} onChange={(severity) => onDetail({ severity })} />
       <button type="button" className="button button-minor" onClick={onDone}>Done</button>
     </div>
   );
