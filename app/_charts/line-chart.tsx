@@ -41,7 +41,7 @@ export interface LineChartProps {
 }
 
 /** Room for the figures of the y axis, for those of the x axis and its words, and above and beside the plot. */
-const ROOM = { left: 52, bottom: 50, top: 26, right: 10 } as const;
+const ROOM = { left: 52, bottom: 50, top: 26, right: 16 } as const;
 
 const LINE = { strong: 'd-outline', plain: 'd-edge', ghost: 'd-ghost', limit: 'd-limit' } as const;
 

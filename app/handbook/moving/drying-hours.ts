@@ -8,7 +8,8 @@ export function driedAfter(hours: number, diffusion: number): number {
   return driedShare((diffusion * 1e-12 * hours * 3600) / RADIUS ** 2);
 }
 
-const percent = (share: number): string => `${rounded(100 * share)} %`;
+/** The last of the water takes for ever: it is never said to be all out. */
+const percent = (share: number): string => (share > 0.995 ? 'over 99 %' : `${rounded(100 * share)} %`);
 
 export const dryingHours: MovingFigure = {
   title: 'Hours of drying, and what warmth does to them',

@@ -47,9 +47,11 @@ export function settingOf(values: readonly number[], place: number): number {
   return value;
 }
 
-/** A figure to so many significant digits, without an exponent: rounded(0.0608, 2) is "0.061". */
+/** A figure to so many significant digits, without an exponent: rounded(0.0608) is "0.061", rounded(2) is "2.0", rounded(163) is "160". */
 export function rounded(value: number, digits = 2): string {
-  return String(Number(value.toPrecision(digits)));
+  const kept = Number(value.toPrecision(digits));
+  const before = kept === 0 ? 1 : Math.floor(Math.log10(Math.abs(kept))) + 1;
+  return kept.toFixed(Math.max(0, digits - before));
 }
 
 /** Evenly spread values with both ends. spread(0, 1, 3) is 0, 0.5, 1. */

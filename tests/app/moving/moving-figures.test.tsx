@@ -5,7 +5,7 @@ import { ductWithSlot, fanMeetsDuct, meetsAt } from '@/app/handbook/moving/fan-m
 import { layerTimeAndCurl, topLayerAt } from '@/app/handbook/moving/layer-time-and-curl';
 import { motorAndSpeed, pullAt, speedingUpForce, strikeForce } from '@/app/handbook/moving/motor-and-speed';
 import { MovingDrawing } from '@/app/handbook/moving/moving-drawing';
-import type { MovingFigure } from '@/app/handbook/moving/moving-figure';
+import { rounded, type MovingFigure } from '@/app/handbook/moving/moving-figure';
 import { pushAndFlow, pushAt } from '@/app/handbook/moving/push-and-flow';
 import { doubtOfMean, readingsAndDoubt } from '@/app/handbook/moving/readings-and-doubt';
 import { ripplesAlongWall, ripplesAt } from '@/app/handbook/moving/ripple-spacing';
@@ -55,6 +55,11 @@ describe('every moving drawing', () => {
 });
 
 describe('the figures of the moving drawings', () => {
+  it('are written with the digits that they have', () => {
+    expect([0.0608, 2, 163, 0.996, 9.96, 0, -0.25].map((value) => rounded(value))).toEqual(['0.061', '2.0', '160', '1.0', '10', '0.0', '-0.25']);
+    expect([78.63, 110.4].map((value) => rounded(value, 3))).toEqual(['78.6', '110']);
+  });
+
   it('fan meets duct: at three widths the fan gives the pressure that the duct asks', () => {
     const fan = curveFromEnds(180, 2.2e-3, 1.5);
     const air = airAt(298.15, 101_325, 0.5);
