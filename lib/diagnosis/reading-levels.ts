@@ -9,7 +9,11 @@ export function orderedModels(healthy: ReadingModel, reads: readonly ReadingMode
 
 /** True when two models say the same of a reading. */
 export function sameModel(a: ReadingModel, b: ReadingModel): boolean {
-  return a.shape === b.shape && a.median === b.median && a.spread === b.spread;
+  return a.shape === b.shape && a.median === b.median && a.spread === b.spread && sameSizes(a.multiplesOf, b.multiplesOf);
+}
+
+function sameSizes(a: readonly number[] = [], b: readonly number[] = []): boolean {
+  return a.length === b.length && a.every((size, index) => size === b[index]);
 }
 
 function distance(model: ReadingModel, healthy: ReadingModel): number {

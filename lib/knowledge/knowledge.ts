@@ -23,6 +23,8 @@ export interface ReadingModel {
   readonly median: number;
   /** Log-normal: standard deviation of the natural log. Normal: standard deviation in SI units. */
   readonly spread: number;
+  /** Sizes that readings come in whole multiples of (SI), each as likely as the others; undefined when any size may be read. */
+  readonly multiplesOf?: readonly number[];
 }
 
 export interface ReadingLink extends ReadingModel {

@@ -2,7 +2,7 @@ import { nearestName, stops, type Problem, type Reading } from '../problems';
 import type { CitedLink, CitedReadingLink, PageKind, WholeCause, WholeCheck, WholeKnowledge, WholeSymptom } from './knowledge';
 import { PAGE_KINDS } from './knowledge';
 import { EVEN_SHARES, GRADE_SHARES, chanceOf, chanceOfClass } from './number-words';
-import { readReadingModel } from './read-reading-model';
+import { readReadingModel, type StatedModel } from './read-reading-model';
 import { idOf, readPage, readYaml, type ContentFile, type Page } from './read-page';
 import { causeSchema, checkSchema, hazardSchema, methodSchema, remedySchema, sourceSchema, symptomSchema, toolSchema, topicSchema } from './schemas';
 import type { Basis, Cause, Check, Hazard, Method, Remedy, Source, Symptom, Tool, Topic } from './schemas';
@@ -249,7 +249,7 @@ class Linker {
     return links;
   }
 
-  model(page: Page<unknown>, field: string, stated: { median: number | string; spread: number | string }, check: Check): ReturnType<typeof readReadingModel>['value'] {
+  model(page: Page<unknown>, field: string, stated: StatedModel, check: Check): ReturnType<typeof readReadingModel>['value'] {
     if (check.answer.kind !== 'quantity') {
       this.problems.push({ code: 'not-a-quantity', level: 'stop', where: `${page.path}, ${field}`, what: 'That check is answered with yes or no.', next: 'State the relation under "yes", or make the check ask for a quantity.' });
       return undefined;

@@ -3,6 +3,13 @@ import { findUnit, fromUnit, readQuantity, spanFromUnit, unitsOf, type UnitSymbo
 import type { ReadingModel } from './knowledge';
 import type { Check } from './schemas';
 
+/** A model as it stands on a page. */
+export interface StatedModel {
+  readonly median: number | string;
+  readonly spread: number | string;
+  readonly multiplesOf?: readonly string[] | undefined;
+}
+
 type QuantityAnswer = Extract<Check['answer'], { kind: 'quantity' }>;
 
 /**
@@ -10,9 +17,10 @@ type QuantityAnswer = Extract<Check['answer'], { kind: 'quantity' }>;
  *
  * A bare number is a ratio when the check compares with a rated or set value (except for temperatures, which compare
  * by difference), else it is in the unit that the check is shown in; a text carries its own unit ("3 K").
+ * "multiplesOf" names lengths with their units that readings come in whole multiples of: belt teeth, motor cycles.
  * A bare spread is a factor (1.5: log-normal, mostly within ×/÷ 1.5); a spread with a unit is a standard deviation.
  */
-export function readReadingModel(stated: { median: number | string; spread: number | string }, answer: QuantityAnswer, where: string): Reading<ReadingModel> {
+export function readReadingModel(stated: StatedModel, answer: QuantityAnswer, where: string): Reading<ReadingModel> {
   const problems: Problem[] = [];
   const unit = findUnit(answer.shownIn, answer.quantity);
   if (unit === undefined) {
@@ -26,15 +34,17 @@ export function readReadingModel(stated: { median: number | string; spread: numb
     return read.value?.value;
   };
   const median = size(stated.median, 'median', comparesByDifference(answer));
-  if (median === undefined) return { value: undefined, problems };
-  if (typeof stated.spread === 'number' && median > 0) return { value: { shape: 'log-normal', median, spread: Math.log(stated.spread) }, problems };
+  const spacings = (stated.multiplesOf ?? []).map((given) => size(given, 'multiplesOf', false));
+  if (median === undefined || spacings.includes(undefined)) return { value: undefined, problems };
+  const multiples = spacings.length === 0 ? {} : { multiplesOf: spacings.flatMap((spacing) => spacing ?? []) };
+  if (typeof stated.spread === 'number' && median > 0) return { value: { shape: 'log-normal', median, spread: Math.log(stated.spread), ...multiples }, problems };
   if (typeof stated.spread === 'number') {
     problems.push({ code: 'factor-needs-positive-median', level: 'stop', where: `${where}.spread`, what: `A factor is given, but the median is ${median}.`, next: 'Give the spread with its unit, for example "3 K".' });
     return { value: undefined, problems };
   }
   const deviation = size(stated.spread, 'spread', true);
   if (deviation === undefined) return { value: undefined, problems };
-  return { value: { shape: 'normal', median, spread: Math.abs(deviation) }, problems };
+  return { value: { shape: 'normal', median, spread: Math.abs(deviation), ...multiples }, problems };
 }
 
 /** True when the reading is used as a ratio to what it is compared with. */

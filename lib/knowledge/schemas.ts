@@ -90,6 +90,8 @@ export const causeSchema = z.strictObject({
     median: z.union([z.number(), z.string()]),
     /** Standard deviation factor of a log-normal (1.5 = mostly within ×/÷ 1.5), or ± text for a normal one ("8 K"). */
     spread: z.union([z.number().min(1.01).max(20), z.string()]),
+    /** Lengths with units that the reading comes in whole multiples of (a belt tooth, a motor cycle), each as likely as the others. */
+    multiplesOf: z.array(z.string()).min(1).max(6).optional(),
     /** How surely it moves the reading; default always. */
     how: z.union([linkWord, openChance]).optional(),
     basis: basisSchema,

@@ -21,7 +21,7 @@ export const ROOMS: readonly Room[] = [
   { folder: 'lib/inference', may: [] },
   { folder: 'lib/knowledge', may: ['lib/units', 'lib/problems'], packages: ['zod', 'yaml'] },
   // The diagnosis reads a case; a second shape of the same facts would only be a copy, so it may see the case's types.
-  { folder: 'lib/diagnosis', may: ['lib/knowledge', 'lib/inference', 'lib/units', 'lib/problems'], types: ['lib/cases', 'lib/airflow', 'lib/cooling', 'lib/motion', 'lib/measuring'] },
+  { folder: 'lib/diagnosis', may: ['lib/knowledge', 'lib/inference', 'lib/motion', 'lib/units', 'lib/problems'], types: ['lib/cases', 'lib/airflow', 'lib/cooling', 'lib/measuring'] },
   { folder: 'lib/decision', may: ['lib/diagnosis', 'lib/knowledge', 'lib/airflow', 'lib/cooling', 'lib/units', 'lib/problems'] },
   { folder: 'lib/review', may: ['lib/diagnosis', 'lib/knowledge', 'lib/problems'] },
   { folder: 'lib/cases', may: ['lib/knowledge', 'lib/units', 'lib/problems'], packages: ['zod'] },
