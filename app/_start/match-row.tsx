@@ -1,12 +1,13 @@
 'use client';
 import { useState } from 'react';
 import type { Observation } from '@/lib/cases';
-import { GRADES, type Grade, type KnownSymptom } from '@/lib/knowledge';
+import { GRADES, type KnownSymptom } from '@/lib/knowledge';
 import { readQuantity } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import { ChooseOne } from '../_parts/choose-one';
 import { ChoiceOfThree } from '../_parts/choice-of-three';
 import { FieldWithUnit } from '../_parts/field-with-unit';
+import { ChoiceOfGrade } from './choice-of-grade';
 
 const SIDES = [
   { value: 'left', word: 'left' }, { value: 'right', word: 'right' }, { value: 'front', word: 'front' }, { value: 'back', word: 'back' },
@@ -26,7 +27,6 @@ export interface MatchRowProps {
 /** One thing that may have been seen: drawing, plain statement, what was written, and the choice of three. */
 export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, details }: MatchRowProps) {
   const [editing, setEditing] = useState(false);
-  const gradeWord = (grade: Grade): string => symptom.grades?.[grade] ?? grade;
   return (
     <li className="match">
       <div className="match-drawing"><Drawing spec={symptom.drawing} width={92} height={64} size="row" /></div>
@@ -37,14 +37,15 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, d
       <ChoiceOfThree about={symptom.title} chosen={observation?.state} onChoose={onChoose} />
       {observation?.state === 'seen' && (
         <div className="match-more">
+          {symptom.grades && <ChoiceOfGrade about={symptom.title} words={symptom.grades} chosen={observation.severity} onChoose={(severity) => onDetail({ severity })} />}
           {editing ? (
-            <DetailFields gradeWord={gradeWord} observation={observation} onDetail={onDetail} onDone={() => setEditing(false)} />
+            <DetailFields asksGrade={symptom.grades === undefined} observation={observation} onDetail={onDetail} onDone={() => setEditing(false)} />
           ) : (
             <p>
               {observation.faces !== undefined && <span><span className="label">Faces</span> <b>{observation.faces.replace('-', ' ')}</b></span>}
               {observation.startsAt && <span><span className="label">Starts at</span> <b>{observation.startsAt.value} {observation.startsAt.unit}</b></span>}
-              {observation.severity !== undefined && <span><span className="label">How bad</span> <b>{gradeWord(observation.severity)}</b></span>}
-              <button type="button" className="link" onClick={() => setEditing(true)} aria-label={`Say more about: ${symptom.title}`}>{observation.faces ?? observation.startsAt ?? observation.severity ? 'Change' : 'Say where and how bad'}</button>
+              {symptom.grades === undefined && observation.severity !== undefined && <span><span className="label">How bad</span> <b>{observation.severity}</b></span>}
+              <button type="button" className="link" onClick={() => setEditing(true)} aria-label={`Say more about: ${symptom.title}`}>{saysMore(observation, symptom) ? 'Change' : symptom.grades ? 'Say where' : 'Say where and how bad'}</button>
             </p>
           )}
           {details.length > 0 && (
@@ -58,7 +59,12 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, d
   );
 }
 
-function DetailFields({ gradeWord, observation, onDetail, onDone }: { readonly gradeWord: (grade: Grade) => string; readonly observation: Observation; readonly onDetail: (change: Partial<Observation>) => void; readonly onDone: () => void }) {
+/** True when something stands in the fields that "Change" opens. */
+function saysMore(observation: Observation, symptom: KnownSymptom): boolean {
+  return observation.faces !== undefined || observation.startsAt !== undefined || (symptom.grades === undefined && observation.severity !== undefined);
+}
+
+function DetailFields({ asksGrade, observation, onDetail, onDone }: { readonly asksGrade: boolean; readonly observation: Observation; readonly onDetail: (change: Partial<Observation>) => void; readonly onDone: () => void }) {
   const [height, setHeight] = useState(observation.startsAt ? String(observation.startsAt.value) : '');
   const read = height.trim() === '' ? undefined : readQuantity(height, 'length', { unit: 'mm', where: 'height', max: 3 });
   const problem = read?.problems.find((each) => each.level === 'stop');
@@ -72,7 +78,7 @@ function DetailFields({ gradeWord, observation, onDetail, onDone }: { readonly g
     <div className="match-fields">
       <ChooseOne label="Where on the machine it faces" value={observation.faces} options={SIDES} onChange={(faces) => onDetail({ faces })} />
       <FieldWithUnit label="Height where it starts" value={height} unit="mm" onChange={keepHeight} problem={problem} />
-      <ChooseOne label="How bad" value={observation.severity} options={GRADES.map((grade) => ({ value: grade, word: gradeWord(grade) }))} onChange={(severity) => onDetail({ severity })} />
+      {asksGrade && <ChooseOne label="How bad" value={observation.severity} options={GRADES.map((grade) => ({ value: grade, word: grade }))} onChange={(severity) => onDetail({ severity })} />}
       <button type="button" className="button button-minor" onClick={onDone}>Done</button>
     </div>
   );
