@@ -8,11 +8,14 @@ import { factTitle } from '../_case/fact-words';
 import { AnswerAgain, AnswerNow } from './answer-again';
 import { outcomeWords } from './outcome-words';
 
+/** From this factor on the rest of what was told speaks so much for another answer that it is put before the eyes. Choice. */
+const SUSPECT = 3;
+
 /** What would put another cause first: the cheapest answer not given yet, and the answers given that it hangs on. Folded unless an answer is suspect. */
 export function LeadChanges({ answer, flip, knowledge }: { readonly answer: AnswerOfLead | undefined; readonly flip: FlipOfLead | undefined; readonly knowledge: Knowledge }) {
   if (!answer && !flip) return null;
   return (
-    <details className="lead-changes" open={flip !== undefined && flip.likelier > 1}>
+    <details className="lead-changes" open={flip !== undefined && flip.likelier > SUSPECT}>
       <summary><h3>What would put another cause first</h3></summary>
       {answer && <NewAnswer answer={answer} knowledge={knowledge} />}
       {flip && <OldAnswer flip={flip} knowledge={knowledge} />}
@@ -66,6 +69,6 @@ function flipWords({ item, to }: Flip, knowledge: Knowledge): string {
 function likelyWords(likelier: number): string {
   const factor = likelier >= 1 ? likelier : 1 / likelier;
   const times = factor >= 9.95 ? Math.round(factor).toString() : factor.toFixed(1);
-  if (factor < 1.2) return 'It would fit the rest about as well.';
-  return likelier >= 1 ? `It would fit the rest ${times} times better, so look at it again.` : `It would fit the rest ${times} times worse, so that is not likely.`;
+  if (factor < 1.2) return 'The rest says nothing of it either way.';
+  return likelier >= 1 ? `The rest of what you told speaks for that, by a factor of ${times}: look at it again.` : `The rest of what you told speaks against that, by a factor of ${times}.`;
 }

@@ -2,7 +2,7 @@
 import Link from 'next/link';
 import { useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step } from '@/lib/diagnosis';
+import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type Step } from '@/lib/diagnosis';
 import type { Knowledge, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { TimeBars, shownShare } from '../_charts';
@@ -39,10 +39,10 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
   if (!next || !remedies || !step) return <><h2 id="next-title" className="here">Do this next</h2><p className="next-title" role="status">Reckoning</p></>;
   const useful = next.filter((row) => row.gain > TOO_LITTLE);
   const best = step.kind === 'check' ? (useful.find((row) => row.check === step.check.id) ?? useful[0]) : undefined;
-  const leader = diagnosis.causes[0];
-  const remedy = remedies.find((row) => !triedChanges(file).has(row.id));
+  const remedy = remedies.find((row) => (step.kind === 'change' ? row.id === step.change.id : !triedChanges(file).has(row.id)));
+  const cured = diagnosis.causes.find((cause) => cause.id === remedy?.cures[0]);
   const settled = advice !== undefined && advice.remedy === remedy?.id && advice.probability >= ADVICE_SETTLED && !useful.some((row) => (minutes?.saves.get(row.check) ?? 0) >= WORTH_MINUTES);
-  if (remedy && leader && (step.kind === 'change' || settled)) return <ChangeFirst remedy={remedy} leader={leader.title} chance={leader.probability} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} minutes={minutes} knowledge={knowledge} />;
+  if (remedy && cured && (step.kind === 'change' || settled)) return <ChangeFirst remedy={remedy} cured={cured} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} minutes={minutes} knowledge={knowledge} />;
   if (!best) return <Told title="Look at the part again" words="No check here would settle it. More observations would: say what else you see, also what is not there." href="/?add" deed="Add what you see" />;
   const method = knowledge.methods[best.method];
   if (!method) return null;
@@ -64,18 +64,20 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
       <div className="next-links">
         {useful.length > 4 && !all && <button type="button" className="link" onClick={() => setAll(true)}>{useful.length - 4} more checks</button>}
         <Link className="link" href="/case/decide">I can’t measure now: choose a change</Link>
+        <Link className="link" href="/case/plan">See the whole plan</Link>
       </div>
       <LackTools method={method} knowledge={knowledge} />
     </>
   );
 }
 
-function ChangeFirst({ remedy, leader, chance, advice, others, minutes, knowledge }: { readonly remedy: RankedRemedy; readonly leader: string; readonly chance: number; readonly advice: SameAdvice | undefined; readonly others: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
+function ChangeFirst({ remedy, cured, advice, others, minutes, knowledge }: { readonly remedy: RankedRemedy; readonly cured: RankedCause; readonly advice: SameAdvice | undefined; readonly others: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
   return (
     <>
       <h2 id="next-title" className="here">Do this next</h2>
       <p className="next-title">{remedy.does}</p>
-      <p>{leader}: {shownShare(chance)}. {stopWords(advice)}</p>
+      <p>It is for this cause: {cured.title.charAt(0).toLowerCase()}{cured.title.slice(1)}, {shownShare(cured.probability)}.</p>
+      <p className="stop-words">{stopWords(advice)}</p>
       <dl className="facts">
         <dt>Takes</dt><dd>{formatMinutes(knowledge.remedies[remedy.id]?.minutes ?? remedy.minutes)}</dd>
         <dt>Costs</dt><dd>{remedy.price.to === 0 ? 'nothing' : `about ${remedy.price.from} to ${remedy.price.to}`}</dd>
@@ -83,6 +85,7 @@ function ChangeFirst({ remedy, leader, chance, advice, others, minutes, knowledg
       </dl>
       <Link className="button button-next button-wide" href="/case/decide">Choose a change</Link>
       {others.length > 0 && <OtherChecks rows={others.slice(0, 3)} minutes={minutes} knowledge={knowledge} />}
+      <div className="next-links"><Link className="link" href="/case/plan">See the whole plan</Link></div>
     </>
   );
 }

@@ -5,7 +5,7 @@ import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import { minutesToLook } from './minutes-to-look';
 import type { NextCheck } from './next-checks';
-import { leaderOf, supposed, type Leader } from './supposed';
+import { overtakenBy, supposed, type Leader } from './supposed';
 
 /** A single answer, not given yet, that would put another cause first. */
 export interface AnswerOfLead {
@@ -35,23 +35,26 @@ const SUSPECTS = 6;
 export function answerOfLead(diagnosis: Diagnosis, next: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): AnswerOfLead | undefined {
   const leader = diagnosis.causes[0];
   if (!leader || diagnosis.items.length === 0) return undefined;
-  const found = [...checkAnswers(diagnosis, next), ...symptomAnswers(diagnosis, file, knowledge)];
-  return found.filter((row) => row.then.id !== leader.id && row.chance >= LEAST_CHANCE).sort((a, b) => b.chance / b.minutes - a.chance / a.minutes)[0];
+  const found = [...checkAnswers(diagnosis, next, leader.id), ...symptomAnswers(diagnosis, leader.id, file, knowledge)];
+  return found.filter((row) => row.chance >= LEAST_CHANCE).sort((a, b) => b.chance / b.minutes - a.chance / a.minutes)[0];
 }
 
-function checkAnswers(diagnosis: Diagnosis, next: readonly NextCheck[]): AnswerOfLead[] {
+function checkAnswers(diagnosis: Diagnosis, next: readonly NextCheck[], leader: string): AnswerOfLead[] {
   return next
     .filter((row) => row.lacks.length === 0)
-    .flatMap((row) => row.outcomes.map((outcome) => ({ on: { kind: 'check' as const, row, outcome }, chance: outcome.chance, minutes: row.minutes, then: leaderOf(diagnosis.net.causes, outcome.after) })));
+    .flatMap((row) => row.outcomes.flatMap((outcome) => {
+      const then = overtakenBy(leader, diagnosis.net.causes, outcome.after);
+      return then ? [{ on: { kind: 'check' as const, row, outcome }, chance: outcome.chance, minutes: row.minutes, then }] : [];
+    }));
 }
 
-function symptomAnswers(diagnosis: Diagnosis, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): AnswerOfLead[] {
+function symptomAnswers(diagnosis: Diagnosis, leader: string, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): AnswerOfLead[] {
   const { rounds } = diagnosis.net;
   return candidates(diagnosis, knowledge).flatMap((symptom) => [true, false].flatMap((seen): AnswerOfLead[] => {
     const item: Evidence = { kind: 'symptom', about: symptom, round: rounds, seen, observation: { symptom, state: seen ? 'seen' : 'not-seen', round: rounds } };
     const result = supposed(file, [...diagnosis.items, item], knowledge);
-    if (!result) return [];
-    return [{ on: { kind: 'symptom', symptom, seen }, chance: Math.exp(result.logEvidence - diagnosis.answer.logEvidence), minutes: minutesToLook(symptom, knowledge), then: result.leader }];
+    const then = result && overtakenBy(leader, diagnosis.net.causes, result.chances);
+    return then ? [{ on: { kind: 'symptom', symptom, seen }, chance: Math.exp(result.logEvidence - diagnosis.answer.logEvidence), minutes: minutesToLook(symptom, knowledge), then }] : [];
   }));
 }
 

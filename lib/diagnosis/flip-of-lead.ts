@@ -3,7 +3,7 @@ import type { Knowledge } from '../knowledge';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import { minutesToLookAgain } from './minutes-to-look';
-import { supposed, type Leader } from './supposed';
+import { overtakenBy, supposed, type Leader, type Supposed } from './supposed';
 
 /** One thing told, supposed to be otherwise. A reading has no opposite: it is left out. */
 export interface Flip {
@@ -17,7 +17,10 @@ export interface FlipOfLead {
   readonly now: Leader;
   /** The cause that would lead then. */
   readonly then: Leader;
-  /** By which factor everything told would be likelier with these answers the other way; above 1 they are suspect. */
+  /**
+   * By which factor the rest of what was told speaks for the other answers: their odds given the rest, over their odds by
+   * themselves. Above 1 the answers given are suspect. How common the things are cancels out.
+   */
   readonly likelier: number;
   /** Minutes to look at them again. */
   readonly minutes: number;
@@ -31,26 +34,38 @@ const PAIRED = 8;
  * is most suspect for the minutes that it takes to look again. Undefined when no single answer and no pair of the most
  * suspect ones does. Every flip is an exact run.
  *
- * Worked (diagnosis.md 2.5): f0, f1, f3 seen and f2 not in the net of 4 causes, d0 leads; with f2 seen d2 does, and
- * everything told is P(++++)/P(++−+) = .0045448 / .0266217 = .17 times as likely.
+ * Worked (diagnosis.md 2.2 and 2.5): f0, f1, f3 seen and f2 not in the net of 4 causes, d0 leads; with f2 seen d2 does. Odds of
+ * f2 given the rest P(++++)/P(++−+) = .0045448 / .0266217 = .1707, by itself .1207 / .8793 = .1372: the rest speaks 1.24 times for it.
  */
 export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answer'>, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): FlipOfLead | undefined {
   const leader = diagnosis.causes[0];
   if (!leader || diagnosis.items.length === 0) return undefined;
   const now: Leader = { id: leader.id, chance: leader.probability };
   const flips = diagnosis.items.map(flipped);
-  const tried = (chosen: readonly Flip[]): FlipOfLead | undefined => {
-    const result = supposed(file, itemsWith(diagnosis.items, chosen), knowledge);
-    if (!result) return undefined;
-    const minutes = chosen.reduce((sum, flip) => sum + minutesToLookAgain(flip.item, knowledge), 0);
-    return { flips: chosen, now, then: result.leader, likelier: Math.exp(result.logEvidence - diagnosis.answer.logEvidence), minutes };
+  const suppose = (items: readonly Evidence[]): Supposed | undefined => supposed(file, items, knowledge);
+  const tried = (chosen: readonly Flip[]): Tried | undefined => {
+    const given = chosen.map((flip) => flip.item);
+    const result = suppose(itemsWith(diagnosis.items, chosen));
+    const [otherAlone, givenAlone] = [suppose(itemsWith(given, chosen)), suppose(given)];
+    if (!result || !otherAlone || !givenAlone) return undefined;
+    const minutes = given.reduce((sum, item) => sum + minutesToLookAgain(item, knowledge), 0);
+    const likelier = Math.exp(result.logEvidence - diagnosis.answer.logEvidence - (otherAlone.logEvidence - givenAlone.logEvidence));
+    return { flips: chosen, likelier, minutes, then: overtakenBy(leader.id, Object.keys(knowledge.causes), result.chances) };
   };
   const singles = flips.flatMap((flip) => tried([flip]) ?? []).sort(suspectFirst);
-  const single = singles.find(changesLead);
-  if (single) return single;
   const suspects = singles.slice(0, PAIRED).flatMap((each) => each.flips);
-  const pairs = suspects.flatMap((first, index) => suspects.slice(index + 1).flatMap((second) => tried([first, second]) ?? []));
-  return pairs.sort(suspectFirst).find(changesLead);
+  const pairs = (): Tried[] => suspects.flatMap((first, index) => suspects.slice(index + 1).flatMap((second) => tried([first, second]) ?? [])).sort(suspectFirst);
+  const found = changing(singles) ?? changing(pairs());
+  return found && { ...found, now };
+}
+
+/** Flips with the cause that would lead then, if any. */
+type Tried = Omit<FlipOfLead, 'now' | 'then'> & { readonly then: Leader | undefined };
+
+/** The first of these that changes the lead. */
+function changing(rows: readonly Tried[]): Omit<FlipOfLead, 'now'> | undefined {
+  for (const { then, ...row } of rows) if (then) return { ...row, then };
+  return undefined;
 }
 
 function flipped(item: Evidence): Flip {
@@ -75,10 +90,6 @@ function itemsWith(items: readonly Evidence[], flips: readonly Flip[]): Evidence
   });
 }
 
-function changesLead(row: FlipOfLead): boolean {
-  return row.then.id !== row.now.id;
-}
-
-function suspectFirst(a: FlipOfLead, b: FlipOfLead): number {
+function suspectFirst(a: Tried, b: Tried): number {
   return b.likelier / b.minutes - a.likelier / a.minutes;
 }

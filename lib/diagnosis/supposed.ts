@@ -41,5 +41,14 @@ export function leaderOf(causes: readonly string[], chances: ArrayLike<number>):
   return best;
 }
 
+/** By this much a cause must be ahead before it counts as leading in place of another: less does not show in whole per cent. */
+const AHEAD = 0.01;
+
+/** The cause that leads clearly in place of `leader`; undefined when that one still leads or is about level. */
+export function overtakenBy(leader: string, causes: readonly string[], chances: ArrayLike<number>): Leader | undefined {
+  const then = leaderOf(causes, chances);
+  return then.id !== leader && then.chance - (chances[causes.indexOf(leader)] ?? 0) >= AHEAD ? then : undefined;
+}
+
 /** Cost above which a single "what if" is not run: about 10 ms, as tens of them are asked at once. Estimate. */
 const WHAT_IF_UNITS = 2e6;

@@ -16,13 +16,26 @@ describe('the answer that would change the leader if it were otherwise', () => {
     expect(found?.now.id).toBe('d0');
     expect(found?.flips.map((flip) => [flip.item.about, flip.to])).toEqual([['f2', 'seen']]);
     expect(found?.then.id).toBe('d2');
-    expect(found?.likelier).toBeCloseTo(P['++++'] / P['++-+'], 12);
+    // Odds of f2 given the rest from the table of the sheet, over its odds by itself by enumeration.
+    const alone = everyState().reduce((sum, { states, chance }) => sum + chance * chanceSeen('f2', states), 0);
+    expect(found?.likelier).toBeCloseTo(P['++++'] / P['++-+'] / (alone / (1 - alone)), 12);
   });
 
   it('tells as chance of the new leader what a diagnosis of the flipped case gives', () => {
     const facts = seen('++-+');
     const found = flipOfLead(diagnosed(facts, oracle), file(facts), oracle);
     expect(found?.then.chance).toBeCloseTo(diagnosed(seen('++++'), oracle).causes[0]?.probability ?? NaN, 12);
+  });
+
+  it('calls an answer suspect only by what the rest says of it, not by how rare it is', () => {
+    // One cause behind f0 and f1, both seen: the rest speaks for what was told. f1 not seen: the rest speaks against it.
+    const link = oracle.symptoms.f0?.links.d3;
+    if (!link) throw new Error('the net of 4 causes lacks a link');
+    const twins = { ...oracle, symptoms: Object.fromEntries(['f0', 'f1'].flatMap((id) => { const symptom = oracle.symptoms[id]; return symptom ? [[id, { ...symptom, leak: 0.01, links: id === 'f1' ? { d3: { ...link, chance: 0.6 } } : { d3: { ...link, chance: 0.6 }, d2: { ...link, chance: 0.05 } } }]] : []; })) };
+    const agreeing = flipOfLead(diagnosed(seen('++'), twins), file(seen('++')), twins);
+    expect(agreeing?.likelier).toBeLessThan(1);
+    const clashing = flipOfLead(diagnosed(seen('+-'), twins), file(seen('+-')), twins);
+    expect(clashing === undefined || clashing.likelier > 1).toBe(true);
   });
 
   it('is undefined without anything told', () => {
