@@ -1,7 +1,7 @@
 'use client';
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
-import { Fragment } from 'react';
+import { Fragment, memo } from 'react';
 import type { AirOption, AirPathResult, AirUnknown } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatMinutes, formatRange, preferredUnit } from '@/lib/units';
@@ -25,8 +25,8 @@ export interface AirResultProps {
   readonly onPick: (id: string) => void;
 }
 
-/** What follows from the path: where the limit is, the changes, what to measure first, and what a new fan must fit. */
-export function AirResult({ result, letters, chosen, fileOpen, onPick }: AirResultProps) {
+/** Drawn anew only when something new was reckoned. What follows from the path: where the limit is, the changes, what to measure first, and what a new fan must fit. */
+export const AirResult = memo(function AirResult({ result, letters, chosen, fileOpen, onPick }: AirResultProps) {
   const { knowledge } = useKnowledge();
   const { units } = usePreferences();
   const speedUnit = preferredUnit('speed', units);
@@ -51,7 +51,7 @@ export function AirResult({ result, letters, chosen, fileOpen, onPick }: AirResu
       <AirTables result={result} letters={letters} units={units} speedUnit={speedUnit} />
     </>
   );
-}
+});
 
 /** One claim check for every fan on offer that is only advertised. */
 function Claims({ result, knowledge, units }: { readonly result: AirPathResult; readonly knowledge: Knowledge | undefined; readonly units: 'metric' | 'imperial' }) {

@@ -1,5 +1,5 @@
 'use client';
-import { useMemo, useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import type { AirPathResult } from '@/lib/airflow';
 import { stops } from '@/lib/problems';
 import { CurveChart } from '../_charts';
@@ -36,6 +36,8 @@ export function AirScreen() {
   const chosen = letters.find((row) => row.option.id === (picked ?? result?.best)) ?? letters[0];
   const change = (next: Sheet): void => {
     setOwn(next);
+    // The form that an untouched sheet opened stays open when the first entry has touched it.
+    setForm(editing);
     if (file && !demo) void changeCase((each) => ({ ...each, airPath: { ...next } }));
     else if (!demo) keepSheet(next);
   };
@@ -67,7 +69,8 @@ export function AirScreen() {
   );
 }
 
-function Chart({ result, letters, chosen }: { readonly result: AirPathResult; readonly letters: readonly LetteredOption[]; readonly chosen: LetteredOption | undefined }) {
+/** Drawn anew only when something new was reckoned, not on every stroke of a key. */
+const Chart = memo(function Chart({ result, letters, chosen }: { readonly result: AirPathResult; readonly letters: readonly LetteredOption[]; readonly chosen: LetteredOption | undefined }) {
   const { units } = usePreferences();
   return <figure className="air-chart"><FitWidth usual={632}>{(width) => <CurveChart {...chartOf(result, letters, chosen?.option.id, units)} width={Math.min(width, 700)} height={Math.min(400, Math.max(300, Math.round(width * 0.56)))} />}</FitWidth></figure>;
-}
+});

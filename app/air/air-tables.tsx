@@ -40,7 +40,9 @@ function OptionTable({ result, letters, speedUnit, units }: AirTablesProps) {
   return (
     <>
       <h3>The changes</h3>
-      <div className="scroll-x"><table className="plain air-option-table">
+      {/* A table that scrolls sideways must be reached by keys, or its right half stays hidden from them. */}
+      {/* eslint-disable-next-line jsx-a11y-x/no-noninteractive-tabindex */}
+      <div className="scroll-x" tabIndex={0} role="region" aria-label="The changes"><table className="plain air-option-table">
         <thead><tr><th scope="col">change</th><th scope="col" className="number">reaches it</th><th scope="col" className="number">weaker outlet</th><th scope="col" className="number">needs</th><th scope="col" className="number">gain, times the need</th><th scope="col" className="number">meets at</th><th scope="col" className="number">costs</th><th scope="col">takes</th><th scope="col">undone</th><th scope="col">besides</th></tr></thead>
         <tbody>
           {letters.map(({ letter, option }) => (
@@ -69,10 +71,10 @@ function SmallTable({ title, heads, rows }: { readonly title: string; readonly h
   return (
     <div>
       <h3>{title}</h3>
-      <div className="scroll-x"><table className="plain">
+      <table className="plain">
         <thead><tr>{heads.map((head, index) => <th key={head} scope="col" {...(index > 0 ? { className: 'number' } : {})}>{head}</th>)}</tr></thead>
         <tbody>{rows.map((row) => <tr key={row[0]}>{row.map((cell, index) => <td key={heads[index]} {...(index > 0 ? { className: 'number' } : {})}>{cell}</td>)}</tr>)}</tbody>
-      </table></div>
+      </table>
     </div>
   );
 }

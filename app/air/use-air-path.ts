@@ -1,5 +1,5 @@
 'use client';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import { readAirPath, type AirPath, type AirPathResult } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import type { Problem } from '@/lib/problems';
@@ -29,7 +29,7 @@ export function useAirPath(sheet: Sheet): ReckonedPath {
   const asked = useRef(0);
   useEffect(() => {
     const started = new Worker(new URL('./air-worker.ts', import.meta.url), { type: 'module' });
-    started.addEventListener('message', (event: MessageEvent<AirAnswer>) => { if (event.data.id === asked.current) setResult(event.data.result); });
+    started.addEventListener('message', (event: MessageEvent<AirAnswer>) => { if (event.data.id === asked.current) startTransition(() => setResult(event.data.result)); });
     // A browser that refuses the worker reckons on the page itself, whole and a moment later.
     started.addEventListener('error', () => setAlone(true));
     worker.current = started;
