@@ -20,9 +20,9 @@ export function factTitle(item: Evidence, knowledge: Knowledge): string {
 }
 
 /** The second line of a fact: where, how bad, or the reading. */
-export function factDetail(item: Evidence, units: 'metric' | 'imperial' = 'metric'): string {
+export function factDetail(item: Evidence, knowledge: Knowledge, units: 'metric' | 'imperial' = 'metric'): string {
   const round = item.round > 1 ? [`round ${item.round}`] : [];
-  if (item.kind === 'symptom') return [item.seen ? 'seen' : 'not seen', ...placeWords(item.observation), ...round].join(' · ');
+  if (item.kind === 'symptom') return [item.seen ? 'seen' : 'not seen', ...placeWords(item.observation, knowledge), ...round].join(' · ');
   return [...findingWords(item.finding, units), ...round].join(' · ');
 }
 
@@ -34,11 +34,11 @@ export function measuredWords(stored: StoredMeasured, units: 'metric' | 'imperia
   return formatMeasured({ kind: stored.quantity, value: fromUnit(stored.value, unit), plusMinus: spanFromUnit(stored.plusMinus, unit) }, shown);
 }
 
-function placeWords(observation: Observation): string[] {
+function placeWords(observation: Observation, knowledge: Knowledge): string[] {
   return [
     ...(observation.faces === undefined ? [] : [`faces ${observation.faces.replace('-', ' ')}`]),
     ...(observation.startsAt ? [`from ${observation.startsAt.value} ${observation.startsAt.unit} up`] : []),
-    ...(observation.severity === undefined ? [] : [observation.severity]),
+    ...(observation.severity === undefined ? [] : [knowledge.symptoms[observation.symptom]?.grades?.[observation.severity] ?? observation.severity]),
   ];
 }
 

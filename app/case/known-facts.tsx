@@ -24,7 +24,7 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
             <FactBalloon number={index + 1} shape={shapeOf(item)} />
             <div>
               <p className="fact-title">{factTitle(item, knowledge)}</p>
-              <p className="label">{factDetail(item, units)}</p>
+              <p className="label">{factDetail(item, knowledge, units)}</p>
             </div>
             <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} onClick={() => void changeCase((each) => away(each, item))}>Withdraw</button>
           </li>

@@ -28,7 +28,7 @@ export function WhatWasKnown({ file, beliefs, knowledge }: { readonly file: Case
       <div className="log-known">
         <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.seen ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
         <ol className="facts-list log-facts">
-          {seen.map((item) => <li key={item.about}><FactBalloon number={items.indexOf(item) + 1} shape={shapeOf(item)} /><div><p className="fact-title">{factTitle(item, knowledge)}</p><p className="label">{factDetail(item)}</p></div></li>)}
+          {seen.map((item) => <li key={item.about}><FactBalloon number={items.indexOf(item) + 1} shape={shapeOf(item)} /><div><p className="fact-title">{factTitle(item, knowledge)}</p><p className="label">{factDetail(item, knowledge)}</p></div></li>)}
         </ol>
       </div>
       {file.words !== '' && <p className="label">In the person’s words: “{file.words}”</p>}
@@ -72,7 +72,7 @@ export function WhatWasMeasured({ file, beliefs, knowledge }: { readonly file: C
         <li key={`${item.about} ${item.round}`}>
           <FactBalloon number={numberOf(item, beliefs)} shape={shapeOf(item)} />
           <div>
-            <p className="fact-title">{factTitle(item, knowledge)} <b className="log-value">{factDetail(item)}</b></p>
+            <p className="fact-title">{factTitle(item, knowledge)} <b className="log-value">{factDetail(item, knowledge)}</b></p>
             <p className="label">{[meaningWords(item.finding, knowledge), readingWords(lastFinding(file, item), knowledge)].filter((words) => words !== '').join(' ')}</p>
           </div>
         </li>
