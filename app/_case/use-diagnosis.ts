@@ -1,11 +1,11 @@
 'use client';
 import { useEffect, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { knowledgeOfCase } from '@/lib/decision';
 import { diagnose, minutesToCure, nextChecks, nextStep, possibilitiesOf, rankRemedies, sameAdvice, standingOf, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { inSteps } from './in-steps';
 import { triedChanges } from './rounds';
+import { useKnowledgeOfCase } from './use-knowledge-of-case';
 
 export interface CaseDiagnosis {
   /** The exact ranking, there at once; its bands follow a moment later. */
@@ -50,7 +50,7 @@ let remembered: { readonly key: string; readonly chances: ReadonlyMap<string, nu
 
 /** The diagnosis of a case: the ranking in the same frame, bands, next checks and remedies right after it. */
 export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined): CaseDiagnosis | undefined {
-  const knowledge = useMemo(() => (file && pages ? knowledgeOfCase(pages, file) : pages), [file, pages]);
+  const knowledge = useKnowledgeOfCase(file, pages);
   const result = useMemo(() => (file && knowledge ? diagnose(file, knowledge, { copies: 0 }) : undefined), [file, knowledge]);
   const [later, setLater] = useState<Later>();
   useEffect(() => {
@@ -62,7 +62,8 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
       () => {
         const next = nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [], most: Math.max(FEWEST_CHECKS, Math.floor(UNITS_FOR_CHECKS / units)) });
         const standing = standingOf(result, possibilitiesOf(knowledge, file.lacksTools ?? []), { tried: triedChanges(file) });
-        first = { of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, next.slice(0, WEIGHED)), step: nextStep(standing), advice: sameAdvice(result, next, file, knowledge) };
+        const step = nextStep(standing);
+        first = { of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, [...(step.kind === 'check' ? [step.check.id] : []), ...next.slice(0, WEIGHED).map((row) => row.check)]), step, advice: sameAdvice(result, next, file, knowledge, triedChanges(file)) };
         setLater(first);
       },
       () => {

@@ -69,6 +69,6 @@ function flipWords({ item, to }: Flip, knowledge: Knowledge): string {
 function likelyWords(likelier: number): string {
   const factor = likelier >= 1 ? likelier : 1 / likelier;
   const times = factor >= 9.95 ? Math.round(factor).toString() : factor.toFixed(1);
-  if (factor < 1.2) return 'The rest says nothing of it either way.';
-  return likelier >= 1 ? `The rest of what you told speaks for that, by a factor of ${times}: look at it again.` : `The rest of what you told speaks against that, by a factor of ${times}.`;
+  if (factor < 1.5) return 'The rest of what you told says nothing of it either way.';
+  return `The rest of what you told speaks ${likelier >= 1 ? 'for' : 'against'} that, by a factor of ${times}${likelier > SUSPECT ? ': look at it again' : ''}.`;
 }

@@ -19,6 +19,8 @@ export function MachineAndPrint({ file, facts }: { readonly file: CaseFile; read
   const [asked, setAsked] = useState<{ readonly of: string; readonly names: readonly FactName[] }>();
   // The first reckoning of a visit decides which fields stand in front: a field must not jump away under the finger.
   if (facts && asked?.of !== file.id) setAsked({ of: file.id, names: facts.slice(0, ASKED).map((row) => row.fact) });
+  // Once the others are opened nothing moves any more.
+  const settle = (): void => { if (asked?.of !== file.id) setAsked({ of: file.id, names: [] }); };
   const inFront = asked?.of === file.id ? asked.names : [];
   const behind = ALL_FACTS.filter((name) => !inFront.includes(name));
   return (
@@ -26,7 +28,7 @@ export function MachineAndPrint({ file, facts }: { readonly file: CaseFile; read
       <h3>Machine and print</h3>
       <p className="label">{inFront.length > 0 ? `${FACT_WORDS[inFront[0] ?? 'material']} would sharpen the ranking most. Leave out what you don’t know.` : 'Leave out what you don’t know.'}</p>
       {inFront.length > 0 && <div className="machine-fields">{inFront.map((name) => <FactField key={name} name={name} file={file} />)}</div>}
-      <details>
+      <details onToggle={settle}>
         <summary>More facts{toldWords(file, behind)}</summary>
         <div className="machine-fields">
           <TextField label="Machine" value={file.machine.name ?? ''} placeholder="no. 3" onChange={(name) => tellMachine({ name })} />

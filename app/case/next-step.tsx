@@ -7,9 +7,8 @@ import type { Knowledge, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { TimeBars, shownShare } from '../_charts';
 import { FitWidth } from '../_parts/fit-width';
-import { Drawing } from '../_drawings/drawing';
+import { DrawingLater } from '../_drawings/drawing-later';
 import { changeCase } from '../_case/current-case';
-import { triedChanges } from '../_case/rounds';
 
 export interface NextStepProps {
   readonly file: CaseFile;
@@ -24,9 +23,6 @@ export interface NextStepProps {
 
 /** A rise of the chance of a cure from which on it is worth a word. */
 const MORE_CURED = 0.02;
-/** Minutes that a check must save on average to be worth taking once the advice is settled (diagnosis.md 3, stop rule). */
-const WORTH_MINUTES = 2;
-
 /** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. */
 export function NextStep({ file, diagnosis, next, remedies, minutes, step, advice, knowledge }: NextStepProps) {
   const [all, setAll] = useState(false);
@@ -39,10 +35,12 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
   if (!next || !remedies || !step) return <><h2 id="next-title" className="here">Do this next</h2><p className="next-title" role="status">Reckoning</p></>;
   const useful = next.filter((row) => row.gain > TOO_LITTLE);
   const best = step.kind === 'check' ? (useful.find((row) => row.check === step.check.id) ?? useful[0]) : undefined;
-  const remedy = remedies.find((row) => (step.kind === 'change' ? row.id === step.change.id : !triedChanges(file).has(row.id)));
+  // A check that would leave the same change first can as well be taken after it has failed (diagnosis.md 3, stop rule).
+  const settled = advice !== undefined && advice.probability >= ADVICE_SETTLED;
+  const first = settled ? advice.remedy : step.kind === 'change' ? step.change.id : undefined;
+  const remedy = remedies.find((row) => row.id === first);
   const cured = diagnosis.causes.find((cause) => cause.id === remedy?.cures[0]);
-  const settled = advice !== undefined && advice.remedy === remedy?.id && advice.probability >= ADVICE_SETTLED && !useful.some((row) => (minutes?.saves.get(row.check) ?? 0) >= WORTH_MINUTES);
-  if (remedy && cured && (step.kind === 'change' || settled)) return <ChangeFirst remedy={remedy} cured={cured} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} minutes={minutes} knowledge={knowledge} />;
+  if (remedy && cured) return <ChangeFirst remedy={remedy} cured={cured} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} knowledge={knowledge} />;
   if (!best) return <Told title="Look at the part again" words="No check here would settle it. More observations would: say what else you see, also what is not there." href="/?add" deed="Add what you see" />;
   const method = knowledge.methods[best.method];
   if (!method) return null;
@@ -58,7 +56,7 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
         <dt>Risk</dt><dd>{riskWords(method, knowledge)}</dd>
         <dt>Saves</dt><dd>{savesWords(best, diagnosis, minutes)}</dd>
       </dl>
-      <TimeToCure best={best} minutes={minutes} />
+      <TimeToCure minutes={minutes} />
       <Link className="button button-next button-wide" href={`/bench/${method.id}`}>Start</Link>
       {others.length > 0 && <OtherChecks rows={others} minutes={minutes} knowledge={knowledge} />}
       <div className="next-links">
@@ -71,7 +69,7 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
   );
 }
 
-function ChangeFirst({ remedy, cured, advice, others, minutes, knowledge }: { readonly remedy: RankedRemedy; readonly cured: RankedCause; readonly advice: SameAdvice | undefined; readonly others: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
+function ChangeFirst({ remedy, cured, advice, others, knowledge }: { readonly remedy: RankedRemedy; readonly cured: RankedCause; readonly advice: SameAdvice | undefined; readonly others: readonly NextCheck[]; readonly knowledge: Knowledge }) {
   return (
     <>
       <h2 id="next-title" className="here">Do this next</h2>
@@ -84,7 +82,7 @@ function ChangeFirst({ remedy, cured, advice, others, minutes, knowledge }: { re
         <dt>Cures</dt><dd>{shownShare(remedy.chance)}</dd>
       </dl>
       <Link className="button button-next button-wide" href="/case/decide">Choose a change</Link>
-      {others.length > 0 && <OtherChecks rows={others.slice(0, 3)} minutes={minutes} knowledge={knowledge} />}
+      {others.length > 0 && <OtherChecks rows={others.slice(0, 3)} knowledge={knowledge} />}
       <div className="next-links"><Link className="link" href="/case/plan">See the whole plan</Link></div>
     </>
   );
@@ -111,16 +109,17 @@ function Told({ title, words, href, deed }: { readonly title: string; readonly w
 
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {
   const drawing = knowledge.checks[method.takes]?.drawing;
-  return drawing ? <Drawing spec={drawing} width={300} height={190} size="figure" /> : null;
+  return drawing ? <DrawingLater spec={drawing} width={300} height={190} size="figure" /> : null;
 }
 
-function OtherChecks({ rows, minutes, knowledge }: { readonly rows: readonly NextCheck[]; readonly minutes: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
+/** Checks that could be taken instead; what each saves stands there when it is worth taking now. */
+function OtherChecks({ rows, minutes, knowledge }: { readonly rows: readonly NextCheck[]; readonly minutes?: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
   return (
     <table className="plain other-checks">
-      <thead><tr><th scope="col">Other checks</th><th scope="col" className="number">takes</th><th scope="col" className="number">saves</th></tr></thead>
+      <thead><tr><th scope="col">Other checks</th><th scope="col" className="number">takes</th>{minutes && <th scope="col" className="number">saves</th>}</tr></thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number">{formatMinutes(row.minutes)}</td><td className="number">{savedMinutes(minutes?.saves.get(row.check))}</td></tr>
+          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number">{formatMinutes(row.minutes)}</td>{minutes && <td className="number">{savedMinutes(minutes.saves.get(row.check))}</td>}</tr>
         ))}
       </tbody>
     </table>
@@ -148,7 +147,7 @@ export function riskWords(method: Pick<KnownMethod, 'hazards'>, knowledge: Knowl
 
 /** "34 min on average", how much likelier a cure becomes, or how much doubt it takes away when it does neither. */
 function savesWords(next: NextCheck, diagnosis: Diagnosis, minutes: MinutesToCure | undefined): string {
-  const after = minutes?.after.get(next.check);
+  const after = minutes?.after;
   const saved = minutes && after ? minutes.now.minutes - after.minutes : 0;
   const more = minutes && after ? after.cured - minutes.now.cured : 0;
   const words = [...(saved >= 1 ? [`${formatMinutes(saved)} on average`] : []), ...(more >= MORE_CURED ? [`raises the chance of a cure by ${Math.round(100 * more)} points`] : [])];
@@ -163,8 +162,8 @@ function savedMinutes(saved: number | undefined): string {
 }
 
 /** Two time bars: until cured or given up, by changes alone and with this check first; how often it ends in a cure stands in them. */
-function TimeToCure({ best, minutes }: { readonly best: NextCheck; readonly minutes: MinutesToCure | undefined }) {
-  const after = minutes?.after.get(best.check);
+function TimeToCure({ minutes }: { readonly minutes: MinutesToCure | undefined }) {
+  const after = minutes?.after;
   if (minutes === undefined || after === undefined || (minutes.now.minutes - after.minutes < 1 && after.cured - minutes.now.cured < MORE_CURED)) return null;
   const { now } = minutes;
   return (

@@ -20,6 +20,8 @@ export interface AnswerOfLead {
 
 /** Below this chance an answer is not worth naming: it hardly ever comes. */
 const LEAST_CHANCE = 0.03;
+/** By this much the new leader must be ahead: a change between causes that are about level tells nobody anything. Choice. */
+const AHEAD = 0.03;
 /** Symptoms, those most tied to the likeliest causes, that are tried. */
 const SYMPTOMS = 16;
 /** Causes whose symptoms are tried. */
@@ -43,7 +45,7 @@ function checkAnswers(diagnosis: Diagnosis, next: readonly NextCheck[], leader: 
   return next
     .filter((row) => row.lacks.length === 0)
     .flatMap((row) => row.outcomes.flatMap((outcome) => {
-      const then = overtakenBy(leader, diagnosis.net.causes, outcome.after);
+      const then = overtakenBy(leader, diagnosis.net.causes, outcome.after, AHEAD);
       return then ? [{ on: { kind: 'check' as const, row, outcome }, chance: outcome.chance, minutes: row.minutes, then }] : [];
     }));
 }
@@ -53,7 +55,7 @@ function symptomAnswers(diagnosis: Diagnosis, leader: string, file: Pick<CaseFil
   return candidates(diagnosis, knowledge).flatMap((symptom) => [true, false].flatMap((seen): AnswerOfLead[] => {
     const item: Evidence = { kind: 'symptom', about: symptom, round: rounds, seen, observation: { symptom, state: seen ? 'seen' : 'not-seen', round: rounds } };
     const result = supposed(file, [...diagnosis.items, item], knowledge);
-    const then = result && overtakenBy(leader, diagnosis.net.causes, result.chances);
+    const then = result && overtakenBy(leader, diagnosis.net.causes, result.chances, AHEAD);
     return then ? [{ on: { kind: 'symptom', symptom, seen }, chance: Math.exp(result.logEvidence - diagnosis.answer.logEvidence), minutes: minutesToLook(symptom, knowledge), then }] : [];
   }));
 }

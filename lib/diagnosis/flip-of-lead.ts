@@ -26,6 +26,8 @@ export interface FlipOfLead {
   readonly minutes: number;
 }
 
+/** By this much the new leader must be ahead: less does not show in whole per cent. */
+const AHEAD = 0.01;
 /** Answers that are tried in pairs when no single one is enough. */
 const PAIRED = 8;
 
@@ -50,7 +52,7 @@ export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answ
     if (!result || !otherAlone || !givenAlone) return undefined;
     const minutes = given.reduce((sum, item) => sum + minutesToLookAgain(item, knowledge), 0);
     const likelier = Math.exp(result.logEvidence - diagnosis.answer.logEvidence - (otherAlone.logEvidence - givenAlone.logEvidence));
-    return { flips: chosen, likelier, minutes, then: overtakenBy(leader.id, Object.keys(knowledge.causes), result.chances) };
+    return { flips: chosen, likelier, minutes, then: overtakenBy(leader.id, Object.keys(knowledge.causes), result.chances, AHEAD) };
   };
   const singles = flips.flatMap((flip) => tried([flip]) ?? []).sort(suspectFirst);
   const suspects = singles.slice(0, PAIRED).flatMap((each) => each.flips);

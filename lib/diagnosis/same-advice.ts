@@ -30,12 +30,12 @@ const STRAY = 0.05;
  * Same-decision probability of the advice: the chance that the remedy which comes first now, by odds over cost, still does
  * when the most telling checks have all been taken, over every combination of their outcomes (diagnosis.md 4; the core is
  * `sameDecision`, check value .825521615833). Readings are taken to tell what made them, up to 5 % strays: more than
- * they really tell, so the probability is rather too low than too high. Undefined without a remedy or a check that tells
+ * they really tell, so the probability is rather too low than too high. Changes in `tried` are left out. Undefined without a remedy or a check that tells
  * anything, or when an exact answer would be too dear.
  */
-export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): SameAdvice | undefined {
+export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge, tried: ReadonlySet<string> = new Set()): SameAdvice | undefined {
   const { causes } = diagnosis.net;
-  const changes = changesOf(knowledge, causes);
+  const changes = changesOf(knowledge, causes, tried);
   const byId = new Map(diagnosis.causes.map((cause) => [cause.id, cause]));
   const remedy = firstChange(changes, causes.map((id) => byId.get(id)?.probability ?? 0));
   if (remedy === undefined) return undefined;

@@ -41,13 +41,10 @@ export function leaderOf(causes: readonly string[], chances: ArrayLike<number>):
   return best;
 }
 
-/** By this much a cause must be ahead before it counts as leading in place of another: less does not show in whole per cent. */
-const AHEAD = 0.01;
-
-/** The cause that leads clearly in place of `leader`; undefined when that one still leads or is about level. */
-export function overtakenBy(leader: string, causes: readonly string[], chances: ArrayLike<number>): Leader | undefined {
+/** The cause that leads in place of `leader`, by at least `ahead` of chance; undefined when that one still leads or is about level. */
+export function overtakenBy(leader: string, causes: readonly string[], chances: ArrayLike<number>, ahead: number): Leader | undefined {
   const then = leaderOf(causes, chances);
-  return then.id !== leader && then.chance - (chances[causes.indexOf(leader)] ?? 0) >= AHEAD ? then : undefined;
+  return then.id !== leader && then.chance - (chances[causes.indexOf(leader)] ?? 0) >= ahead ? then : undefined;
 }
 
 /** Cost above which a single "what if" is not run: about 10 ms, as tens of them are asked at once. Estimate. */
