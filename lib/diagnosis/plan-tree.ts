@@ -14,7 +14,8 @@ export type PlanNode = Prospect & { /** Chance of coming here at all. */ readonl
   | { readonly kind: 'give-up' });
 
 export interface PlanBranch {
-  readonly if: CheckAnswer | { readonly kind: 'cured' | 'not-cured' };
+  /** `better`: the proof fails, but these symptoms, by id, are gone. */
+  readonly if: CheckAnswer | { readonly kind: 'cured' | 'not-cured' } | { readonly kind: 'better'; readonly gone: readonly string[] };
   /** Chance of this branch, given that the step above it is taken; those of one step sum to 1. */
   readonly chance: number;
   readonly next: PlanNode;
@@ -23,7 +24,7 @@ export interface PlanBranch {
 export interface PlanOptions {
   /** Steps that are spelled out one below the other. Default 6. */
   readonly depth?: number;
-  /** Branches that are come to less often than this are not spelled out. Default 0.01. */
+  /** Branches that are come to less often than this are not spelled out. Default 0.02. */
   readonly rarest?: number;
   /** Change to begin with when the plan begins with one: the first of a list that was searched more thoroughly. */
   readonly firstChange?: string;
@@ -43,7 +44,7 @@ export interface PlanProgress {
  */
 export function* growPlan(standing: Standing, options: PlanOptions = {}): Generator<PlanProgress, PlanNode> {
   const first = standing.changes.find((change) => change.id === options.firstChange);
-  const growing: Growing = { whole: standing.total, depth: options.depth ?? 6, rarest: options.rarest ?? 0.01, followed: 0 };
+  const growing: Growing = { whole: standing.total, depth: options.depth ?? 6, rarest: options.rarest ?? 0.02, followed: 0 };
   const { node } = yield* grow(standing, growing, 0, first);
   return node;
 }
@@ -92,23 +93,25 @@ function* growCheck(standing: Standing, growing: Growing, depth: number, check: 
 }
 
 function* growChange(standing: Standing, growing: Growing, depth: number, change: Change, chance: number): Generator<PlanProgress, Grown> {
-  const after = standing.afterFailed(change);
-  const curedChance = (standing.total - after.total) / growing.whole;
+  const parts = standing.afterChange(change);
+  const left = parts.reduce((sum, part) => sum + part.standing.total, 0);
+  const curedChance = Math.max(0, standing.total - left) / growing.whole;
   const cured = yield* ended(grown({ kind: 'cured', chance: curedChance }, [{ chance: curedChance, minutes: 0, isCured: true }]), growing);
-  const branches: PlanBranch[] = [{ if: { kind: 'cured' }, chance: 1 - after.total / standing.total, next: cured.node }];
+  const branches: PlanBranch[] = [{ if: { kind: 'cured' }, chance: (curedChance * growing.whole) / standing.total, next: cured.node }];
   const endings = cured.endings.map((ending) => later(ending, change.minutes));
-  if (after.total > 0) {
-    const next = yield* grow(after, growing, depth + 1);
-    branches.push({ if: { kind: 'not-cured' }, chance: after.total / standing.total, next: next.node });
+  for (const part of parts) {
+    if (part.standing.total === 0) continue;
+    const next = yield* grow(part.standing, growing, depth + 1);
+    branches.push({ if: part.gone.length === 0 ? { kind: 'not-cured' } : { kind: 'better', gone: part.gone }, chance: part.standing.total / standing.total, next: next.node });
     endings.push(...next.endings.map((ending) => later(ending, change.minutes)));
   }
   return grown({ kind: 'change', change: change.id, own: change.minutes, branches, chance }, endings);
 }
 
 function onlyChanges(standing: Standing, chance: number): Grown {
-  const { changes, endings } = endingsOfChanges(standing);
-  const scaled = endings.map((ending) => ({ ...ending, chance: (ending.chance / standing.total) * chance }));
-  return changes.length === 0 ? grown({ kind: 'give-up', chance }, scaled) : grown({ kind: 'then', changes, chance }, scaled);
+  const { changes } = standing.orderOfChanges();
+  const scaled = endingsOfChanges(standing).map((ending) => ({ ...ending, chance: (ending.chance / standing.total) * chance }));
+  return changes.length === 0 ? grown({ kind: 'give-up', chance }, scaled) : grown({ kind: 'then', changes: changes.map((change) => change.id), chance }, scaled);
 }
 
 function later(ending: Ending, minutes: number): Ending {

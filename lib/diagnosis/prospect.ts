@@ -31,19 +31,18 @@ export function prospectOf(endings: readonly Ending[]): Prospect {
   return { cured: mean((ending) => (ending.isCured ? 1 : 0)), minutes: mean((ending) => ending.minutes), worst: worst?.minutes ?? 0 };
 }
 
-/** How it ends when from here on only changes are made, in a good order, each with its proof, until giving up is cheaper. Chances sum to the standing's total. */
-export function endingsOfChanges(standing: Standing): { readonly changes: readonly string[]; readonly endings: readonly Ending[] } {
-  const { changes } = standing.orderOfChanges();
-  const endings: Ending[] = [];
-  let minutes = 0;
-  let left = standing;
-  for (const change of changes) {
-    if (left.total === 0) break;
-    const after = left.afterFailed(change);
-    minutes += change.minutes;
-    endings.push({ chance: left.total - after.total, minutes, isCured: true });
-    left = after;
-  }
-  if (left.total > 0) endings.push({ chance: left.total, minutes, isCured: false });
-  return { changes: changes.map((change) => change.id), endings };
+/** Parts less likely than this share of the whole are followed without looking which symptoms went. */
+const SPLIT = 0.1;
+
+/**
+ * How it ends when from here on only changes are made, each with its proof, the order reckoned anew after every one that
+ * did not cure it, until giving up is cheaper. Chances sum to the standing's total.
+ */
+export function endingsOfChanges(standing: Standing, whole = standing.total): readonly Ending[] {
+  const change = standing.total > 0 ? standing.orderOfChanges().changes[0] : undefined;
+  if (change === undefined) return standing.total > 0 ? [{ chance: standing.total, minutes: 0, isCured: false }] : [];
+  const parts = standing.total < SPLIT * whole ? [standing.afterFailed(change)] : standing.afterChange(change).map((part) => part.standing);
+  const rest = parts.flatMap((part) => endingsOfChanges(part, whole));
+  const cured = standing.total - parts.reduce((sum, part) => sum + part.total, 0);
+  return [{ chance: cured, minutes: 0, isCured: true }, ...rest].map((ending) => ({ ...ending, minutes: ending.minutes + change.minutes }));
 }

@@ -6,6 +6,17 @@ export interface Scenario {
   readonly present: readonly number[];
   /** Causes of `present` that something seen came from; empty when nothing listed is behind it. */
   readonly behind: readonly number[];
+  /** Per symptom that is seen now, in the order of `Drawn.symptoms`: what keeps it there, causes and `UNLISTED`. Empty: gone. */
+  readonly bySymptom: readonly (readonly number[])[];
+}
+
+/** Stands among causes for whatever is not listed. */
+export const UNLISTED = -1;
+
+export interface Drawn {
+  /** Symptoms that are seen now. */
+  readonly symptoms: readonly string[];
+  readonly scenarios: readonly Scenario[];
 }
 
 /**
@@ -17,16 +28,17 @@ export interface Scenario {
  * `prepared` is the finished run of `net`. Causes that no finding ties to this case are never drawn.
  * Worked: prior 0.1, one symptom seen through a link of 0.8, leak 0.02: the cause is behind it in 0.81301 of them.
  */
-export function drawScenarios(net: CaseNet, prepared: Prepared, count: number, seed: number): Scenario[] {
+export function drawScenarios(net: CaseNet, prepared: Prepared, count: number, seed: number): Drawn {
   const { firstState } = prepared;
   const owner = ownersOf(firstState);
   const random = mulberry32(seed ^ 0x5bd1e995);
   const culprits = new Culprits(net, random);
-  return prepared.presentDraws(count, seed, []).map((positions) => {
+  const scenarios = prepared.presentDraws(count, seed, []).map((positions): Scenario => {
     const states = new Map(positions.map((position) => { const cause = owner[position] ?? 0; return [cause, position - (firstState[cause] ?? 0)] as const; }));
     const present = [...states].flatMap(([cause, state]) => (isAtWork(firstState, cause, state) ? [cause] : []));
-    return { present, behind: culprits.of(states, new Set(present)) };
+    return { present, ...culprits.of(states, new Set(present)) };
   });
+  return { symptoms: culprits.symptoms, scenarios };
 }
 
 function ownersOf(firstState: Int32Array): Int32Array {
@@ -45,7 +57,9 @@ interface Way {
   readonly behind: readonly number[] | (() => readonly number[]);
 }
 
-const NOBODY: readonly number[] = [];
+const NOTHING_LISTED: readonly number[] = [UNLISTED];
+/** A symptom that is itself told as seen stands among causes as this number and below, until what is behind it is put in. */
+const EARLIER = -2;
 
 /** Draws who was behind the symptoms that are seen now, given which causes are there. */
 class Culprits {
@@ -66,27 +80,32 @@ class Culprits {
     this.#linksOf = net.net.gates.map((gate) => new Map(gate.links.map((link) => [link.cause, link.contributes.map((table) => shareOn(table, gate.weights))])));
   }
 
-  of(states: ReadonlyMap<number, number>, present: ReadonlySet<number>): number[] {
-    if (this.#seen.length === 0) return [...present].filter((cause) => this.#tied.has(cause));
-    const behind = new Set<number>();
-    for (const gate of this.#seen) for (const cause of this.#oneOrMore(this.#waysTo(gate, states, present))) behind.add(cause);
-    return [...behind].sort((a, b) => a - b);
+  get symptoms(): readonly string[] {
+    return this.#seen.map((gate) => this.net.gates[gate]?.items[0]?.about ?? '');
+  }
+
+  of(states: ReadonlyMap<number, number>, present: ReadonlySet<number>): Pick<Scenario, 'behind' | 'bySymptom'> {
+    if (this.#seen.length === 0) return { behind: [...present].filter((cause) => this.#tied.has(cause)), bySymptom: [] };
+    const drawn = new Map(this.#seen.map((gate) => [gate, this.#oneOrMore(this.#waysTo(gate, states, present))]));
+    const named = (culprit: number): readonly number[] => (culprit <= EARLIER ? (drawn.get(EARLIER - culprit) ?? []).flatMap(named) : [culprit]);
+    const bySymptom = [...drawn.values()].map((culprits) => [...new Set(culprits.flatMap(named))]);
+    const behind = [...new Set(bySymptom.flat())].filter((cause) => cause !== UNLISTED).sort((a, b) => a - b);
+    return { behind, bySymptom };
   }
 
   #waysTo(gate: number, states: ReadonlyMap<number, number>, present: ReadonlySet<number>): Way[] {
     const table = this.net.net.gates[gate];
     if (table === undefined) return [];
-    const ways: Way[] = [{ chance: shareOn(table.leak, table.weights), behind: NOBODY }];
+    const ways: Way[] = [{ chance: shareOn(table.leak, table.weights), behind: NOTHING_LISTED }];
     const links = this.#linksOf[gate];
     for (const [cause, state] of states) {
       const chance = links?.get(cause)?.[state - 1];
-      if (chance !== undefined) ways.push({ chance, behind: present.has(cause) ? [cause] : NOBODY });
+      if (chance !== undefined) ways.push({ chance, behind: present.has(cause) ? [cause] : NOTHING_LISTED });
     }
     for (const feed of table.feeds ?? []) {
       const passedOn = shareOn(feed.contributes.at(-1) ?? [1], table.weights);
       if (this.#gone.has(feed.gate)) continue;
-      // A symptom before it that is itself told as seen has its culprits counted already.
-      if (this.#seen.includes(feed.gate)) ways.push({ chance: passedOn, behind: NOBODY });
+      if (this.#seen.includes(feed.gate)) ways.push({ chance: passedOn, behind: [EARLIER - feed.gate] });
       else {
         const before = this.#waysTo(feed.gate, states, present);
         ways.push({ chance: passedOn * (1 - before.reduce((none, way) => none * (1 - way.chance), 1)), behind: () => this.#oneOrMore(before) });

@@ -1,7 +1,7 @@
-import { beforeCallingHelp, orderByOddsOverCost, type RepairScenario, type RepairSequence } from '../inference';
+import { orderByOddsOverCost, type RepairScenario } from '../inference';
 import type { Change } from './changes';
 import type { OpenCheck } from './open-checks';
-import type { Scenario } from './scenarios';
+import { UNLISTED, type Drawn, type Scenario } from './scenarios';
 
 /** Minutes that giving up costs: an evening, the search for help, the wait for it. Estimate; DEVELOPERS.md shows what hangs on it. */
 export const GIVING_UP = 600;
@@ -20,18 +20,23 @@ export interface ScoredCheck extends OpenCheck {
  * an answer or a failed change gives the next standing. Weights need not sum to 1: `total` is the chance of getting here.
  */
 export class Standing {
+  readonly scenarios: readonly Scenario[];
+  /** Symptoms that were seen when the scenarios were drawn. */
+  readonly symptoms: readonly string[];
   readonly total: number;
   #chances: ReadonlyMap<number, number> | undefined;
 
   constructor(
-    readonly scenarios: readonly Scenario[],
-    readonly weights: readonly number[],
+    drawn: Drawn,
     readonly checks: readonly OpenCheck[],
     readonly changes: readonly Change[],
+    readonly weights: readonly number[] = drawn.scenarios.map(() => 1 / drawn.scenarios.length),
     /** Number of each scenario among those first drawn: whether a change works in it is fixed by this. */
-    private readonly numbers: readonly number[] = [...scenarios.keys()],
+    private readonly numbers: readonly number[] = [...drawn.scenarios.keys()],
     private readonly rows: Rows = new Rows(),
   ) {
+    this.scenarios = drawn.scenarios;
+    this.symptoms = drawn.symptoms;
     this.total = weights.reduce((sum, weight) => sum + weight, 0);
   }
 
@@ -67,32 +72,108 @@ export class Standing {
   afterAnswer(check: Pick<OpenCheck, 'id'>, answer: number): Standing {
     const asked = this.#open(check.id);
     const weights = this.scenarios.map((scenario, s) => (this.weights[s] ?? 0) * (this.rows.of(asked, scenario)[answer] ?? 0));
-    return new Standing(this.scenarios, weights, this.checks.filter((each) => each.id !== check.id), this.changes, this.numbers, this.rows);
+    return new Standing(this, this.checks.filter((each) => each.id !== check.id), this.changes, weights, this.numbers, this.rows);
   }
 
-  /** Where the case stands when this change did not cure it; what is missing of `total` was cured by it. */
+  /**
+   * Where the case stands when this change did not cure it, apart for each set of symptoms that went: the proof shows them.
+   * What is missing of `total` was cured by it.
+   */
+  afterChange(change: Change): readonly { readonly gone: readonly string[]; readonly standing: Standing }[] {
+    const parts = new Map<string, { gone: string[]; left: Left[] }>();
+    for (const each of this.#left(change)) {
+      const gone = this.symptoms.filter((_, m) => (each.was.bySymptom[m]?.length ?? 0) > 0 && each.next.bySymptom[m]?.length === 0);
+      const key = gone.join();
+      const part = parts.get(key);
+      if (part) part.left.push(each);
+      else parts.set(key, { gone, left: [each] });
+    }
+    return [...parts.values()].map(({ gone, left }) => ({ gone, standing: this.#standingOf(left, change) }));
+  }
+
+  /** The same without looking which symptoms went. */
   afterFailed(change: Change): Standing {
-    const hash = hashOf(change.id);
-    const left = this.scenarios.flatMap((scenario, s) => {
-      const number = this.numbers[s] ?? s;
-      const isRemoved = (cause: number): boolean => luck(number, hash, cause) < (change.removes.get(cause) ?? 0);
-      const behind = scenario.behind.filter((cause) => !isRemoved(cause));
-      if (behind.length === 0 && scenario.behind.length > 0) return [];
-      const next = behind.length === scenario.behind.length ? scenario : { behind, present: scenario.present.filter((cause) => !isRemoved(cause)) };
-      return [{ next, weight: this.weights[s] ?? 0, number }];
-    });
-    return new Standing(left.map((each) => each.next), left.map((each) => each.weight), this.checks, this.changes.filter((each) => each.id !== change.id), left.map((each) => each.number), this.rows);
+    return this.#standingOf(this.#left(change), change);
   }
 
-  /** The changes to try, by odds over cost, up to where giving up is cheaper; and the expected cost of that, giving up included. */
-  orderOfChanges(givingUp = GIVING_UP): RepairSequence & { readonly changes: readonly Change[] } {
+  /**
+   * The changes to try, by odds over cost, up to where giving up is cheaper; and the expected cost of that, giving up
+   * included. A change that could only have cured symptoms which are gone by then is passed over.
+   */
+  orderOfChanges(givingUp = GIVING_UP): { readonly changes: readonly Change[]; readonly cost: number } {
     const scenarios = this.repairScenarios();
     const worth = (change: Change): number => [...change.removes].reduce((sum, [cause, chance]) => { const share = this.chances.get(cause) ?? 0; return share < WORTH_TRYING ? sum : sum + chance * share; }, 0);
     const weighed = this.changes.map((change) => ({ change, worth: worth(change) })).filter((row) => row.worth > 0)
       .sort((a, b) => b.worth / b.change.cost - a.worth / a.change.cost).slice(0, MOST_CHANGES).map((row) => row.change);
-    const order = orderByOddsOverCost(weighed.map((change) => chanceOfUse(change, scenarios)), weighed.map((change) => change.cost));
-    const { order: tried, cost } = beforeCallingHelp(order, weighed, scenarios, givingUp);
-    return { order: tried, cost, changes: tried.flatMap((position) => weighed[position] ?? []) };
+    const order = orderByOddsOverCost(weighed.map((change) => chanceOfUse(change, scenarios)), weighed.map((change) => change.cost)).flatMap((position) => weighed[position] ?? []);
+    return this.#beforeGivingUp(order, givingUp);
+  }
+
+  #beforeGivingUp(order: readonly Change[], givingUp: number): { readonly changes: readonly Change[]; readonly cost: number } {
+    const { paid, cured } = this.#walked(order);
+    let spent = 0;
+    let bad = 1;
+    let best = { changes: [] as readonly Change[], cost: givingUp };
+    order.forEach((_, tried) => {
+      spent += paid[tried] ?? 0;
+      bad -= cured[tried] ?? 0;
+      if (spent + bad * givingUp < best.cost) best = { changes: order.slice(0, tried + 1), cost: spent + bad * givingUp };
+    });
+    return best;
+  }
+
+  /** Per change of an order: what it costs on average, and how often it completes the cure. */
+  #walked(order: readonly Change[]): { readonly paid: Float64Array; readonly cured: Float64Array } {
+    const paid = new Float64Array(order.length);
+    const cured = new Float64Array(order.length);
+    const hashes = order.map((change) => hashOf(change.id));
+    const serves = this.#serves(order);
+    this.scenarios.forEach((scenario, s) => {
+      const weight = (this.weights[s] ?? 0) / this.total;
+      if (weight === 0) return;
+      const { behind } = scenario;
+      const culprits = this.rows.culpritsOf(scenario);
+      let left = 2 ** behind.length - 1;
+      for (let k = 0; k < order.length; k += 1) {
+        const change = order[k];
+        if (change === undefined || !isOfUse(culprits, left, serves[k] ?? 0)) continue;
+        paid[k] = (paid[k] ?? 0) + weight * change.cost;
+        const before = left;
+        for (let position = 0; position < behind.length; position += 1) if ((left & (1 << position)) !== 0 && this.#isRemoved(s, change, hashes[k] ?? 0, behind[position] ?? UNLISTED)) left &= ~(1 << position);
+        if (left !== 0 || before === 0) continue;
+        cured[k] = (cured[k] ?? 0) + weight;
+        break;
+      }
+    });
+    return { paid, cured };
+  }
+
+  /** Per change: a bit for every symptom that has a suspect which it removes. */
+  #serves(order: readonly Change[]): number[] {
+    const suspects = this.symptoms.map(() => new Set<number>());
+    this.scenarios.forEach(({ bySymptom }, s) => { if ((this.weights[s] ?? 0) > 0) bySymptom.forEach((culprits, m) => { for (const cause of culprits) suspects[m]?.add(cause); }); });
+    return order.map((change) => suspects.reduce((bits, causes, m) => { for (const cause of change.removes.keys()) if (causes.has(cause)) return bits | (1 << m); return bits; }, 0));
+  }
+
+  #isRemoved(s: number, change: Change, hash: number, cause: number): boolean {
+    const chance = change.removes.get(cause);
+    return chance !== undefined && luck(this.numbers[s] ?? s, hash, cause) < chance;
+  }
+
+  #left(change: Change): Left[] {
+    const hash = hashOf(change.id);
+    return this.scenarios.flatMap((was, s): Left[] => {
+      const removed = was.present.filter((cause) => this.#isRemoved(s, change, hash, cause));
+      const isLeft = (cause: number): boolean => !removed.includes(cause);
+      const behind = was.behind.filter(isLeft);
+      if (behind.length === 0 && was.behind.length > 0) return [];
+      const next = removed.length === 0 ? was : { present: was.present.filter(isLeft), behind, bySymptom: was.bySymptom.map((culprits) => culprits.filter(isLeft)) };
+      return [{ was, next, weight: this.weights[s] ?? 0, number: this.numbers[s] ?? s }];
+    });
+  }
+
+  #standingOf(left: readonly Left[], made: Change): Standing {
+    return new Standing({ symptoms: this.symptoms, scenarios: left.map((each) => each.next) }, this.checks, this.changes.filter((each) => each.id !== made.id), left.map((each) => each.weight), left.map((each) => each.number), this.rows);
   }
 
   /** The scenarios as lib/inference takes them: equal ones merged, and nothing listed as a cause that no change removes. */
@@ -103,7 +184,7 @@ export class Standing {
       const key = behind.join();
       const known = merged.get(key);
       if (known) known.share += share;
-      else merged.set(key, { share, present: behind.length === 0 ? [-1] : behind });
+      else merged.set(key, { share, present: behind.length === 0 ? [UNLISTED] : behind });
     });
     return [...merged.values()];
   }
@@ -140,14 +221,41 @@ export class Standing {
   }
 }
 
+interface Left {
+  readonly was: Scenario;
+  readonly next: Scenario;
+  readonly weight: number;
+  readonly number: number;
+}
+
 /** Chance that a change removes something that is behind it. */
 export function chanceOfUse(change: Pick<Change, 'removes'>, scenarios: readonly RepairScenario[]): number {
   return scenarios.reduce((sum, { share, present }) => sum + share * (1 - present.reduce((left, cause) => left * (1 - (change.removes.get(cause) ?? 0)), 1)), 0);
 }
 
-/** Chances of the answers of checks, kept for scenarios that come up again; most scenarios are silent on most checks. */
+/** Bit by which a symptom's culprits say that something unlisted keeps it there. */
+const UNLISTED_BIT = 1 << 30;
+
+/** True when a change serves a symptom that is still there; with no symptom told, always. */
+function isOfUse(culprits: readonly number[], left: number, serves: number): boolean {
+  if (culprits.length === 0) return true;
+  for (let m = 0; m < culprits.length; m += 1) if ((serves & (1 << m)) !== 0 && ((culprits[m] ?? 0) & (left | UNLISTED_BIT)) !== 0) return true;
+  return false;
+}
+
+/** What is asked again and again of the same scenarios: chances of the answers of checks (most scenarios are silent on most checks), and culprits as bits. */
 class Rows {
+  readonly #culprits = new Map<Scenario, readonly number[]>();
   readonly #kept = new Map<string, Map<readonly number[], readonly number[]>>();
+
+  /** Per symptom: a bit for each cause of `behind` that keeps it there. */
+  culpritsOf(scenario: Scenario): readonly number[] {
+    const known = this.#culprits.get(scenario);
+    if (known) return known;
+    const bits = scenario.bySymptom.map((culprits) => culprits.reduce((mask, cause) => mask | (cause === UNLISTED ? UNLISTED_BIT : 1 << scenario.behind.indexOf(cause)), 0));
+    this.#culprits.set(scenario, bits);
+    return bits;
+  }
 
   of(check: OpenCheck, { present }: Scenario): readonly number[] {
     let rows = this.#kept.get(check.id);

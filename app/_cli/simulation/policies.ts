@@ -27,9 +27,7 @@ const beforeOrAfter: Policy['choose'] = (standing, givingUp) => {
   const step = nextStep(standing, givingUp);
   const change = standing.orderOfChanges(givingUp).changes[0];
   if (step.kind !== 'check' || change === undefined) return step;
-  const failed = standing.afterFailed(change);
-  const rest = failed.total === 0 ? 0 : Math.min(costWithCheck(failed, step.check, givingUp), failed.orderOfChanges(givingUp).cost);
-  const checkAfter = change.cost + (failed.total / standing.total) * rest;
+  const checkAfter = standing.afterChange(change).reduce((sum, { standing: left }) => sum + (left.total / standing.total) * Math.min(costWithCheck(left, step.check, givingUp), left.orderOfChanges(givingUp).cost), change.cost);
   return costWithCheck(standing, step.check, givingUp) <= checkAfter ? step : { kind: 'change', change };
 };
 

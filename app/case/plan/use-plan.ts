@@ -1,0 +1,70 @@
+'use client';
+import { useEffect, useState } from 'react';
+import type { CaseFile } from '@/lib/cases';
+import type { Knowledge } from '@/lib/knowledge';
+import { planOfCase, type CasePlan } from './plan-of-case';
+import type { PlanAnswer, PlanQuestion } from './plan-worker';
+
+export type PlanState =
+  | { readonly state: 'reckoning'; readonly followed: number }
+  | { readonly state: 'stopped' }
+  | { readonly state: 'done'; readonly plan: CasePlan };
+
+export interface ReckonedPlan {
+  readonly now: PlanState;
+  readonly stop: () => void;
+  readonly again: () => void;
+}
+
+/* The last plan, kept over moving between pages. */
+let remembered: { readonly file: CaseFile; readonly plan: CasePlan } | undefined;
+
+/** The plan of a case, reckoned beside the page; it can be stopped at any time, and the case is only read. */
+export function usePlan(file: CaseFile, knowledge: Knowledge): ReckonedPlan {
+  const [turn, setTurn] = useState(1);
+  const [isStopped, setStopped] = useState(false);
+  const [told, setTold] = useState<{ readonly of: CaseFile; readonly turn: number; readonly now: PlanState }>();
+  useEffect(() => {
+    if (isStopped || remembered?.file === file) return;
+    const tell = (now: PlanState): void => {
+      if (now.state === 'done') remembered = { file, plan: now.plan };
+      setTold({ of: file, turn, now });
+    };
+    return reckon({ file, knowledge }, tell);
+  }, [file, knowledge, turn, isStopped]);
+  const known: PlanState = remembered?.file === file ? { state: 'done', plan: remembered.plan } : told?.of === file && told.turn === turn ? told.now : { state: 'reckoning', followed: 0 };
+  return { now: isStopped ? { state: 'stopped' } : known, stop: () => setStopped(true), again: () => { setTurn((before) => before + 1); setStopped(false); } };
+}
+
+/** Starts the work in a worker, or on the page in short turns where workers are refused; gives back what calls it off. */
+function reckon(question: PlanQuestion, tell: (now: PlanState) => void): () => void {
+  let callOff: () => void = () => undefined;
+  const onPage = (): void => { callOff = reckonOnPage(question, tell); };
+  if (typeof Worker === 'undefined') {
+    onPage();
+    return () => callOff();
+  }
+  const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('message', ({ data }: MessageEvent<PlanAnswer>) => tell(data.kind === 'done' ? { state: 'done', plan: data.plan } : { state: 'reckoning', followed: data.followed }));
+  worker.addEventListener('error', onPage, { once: true });
+  worker.postMessage(question);
+  callOff = () => worker.terminate();
+  return () => {
+    worker.terminate();
+    callOff();
+  };
+}
+
+function reckonOnPage({ file, knowledge }: PlanQuestion, tell: (now: PlanState) => void): () => void {
+  const work = planOfCase(file, knowledge);
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const turn = (): void => {
+    const step = work.next();
+    if (step.done === true) { tell({ state: 'done', plan: step.value }); return; }
+    tell({ state: 'reckoning', followed: step.value.followed });
+    // One point of the plan at a time, so that the page can answer in between.
+    timer = setTimeout(turn, 0);
+  };
+  timer = setTimeout(turn, 0);
+  return () => clearTimeout(timer);
+}
