@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { Observation } from '@/lib/cases';
 import { GRADES, type KnownSymptom } from '@/lib/knowledge';
 import { readQuantity } from '@/lib/units';
-import { Drawing } from '../_drawings/drawing';
+import { DrawingLater } from '../_drawings/drawing-later';
 import { ChooseOne } from '../_parts/choose-one';
 import { ChoiceOfThree } from '../_parts/choice-of-three';
 import { FieldWithUnit } from '../_parts/field-with-unit';
@@ -29,7 +29,7 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, d
   const [editing, setEditing] = useState(false);
   return (
     <li className="match">
-      <div className="match-drawing"><Drawing spec={symptom.drawing} width={92} height={64} size="row" /></div>
+      <div className="match-drawing"><DrawingLater spec={symptom.drawing} width={92} height={64} size="row" /></div>
       <div className="match-words">
         <h2>{symptom.title}</h2>
         {youWrote.length > 0 && <p className="label">you wrote <u>{youWrote.join(' ')}</u></p>}

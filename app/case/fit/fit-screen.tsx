@@ -11,7 +11,7 @@ import { measuredWords } from '../../_case/fact-words';
 import { changeRound, currentRound } from '../../_case/rounds';
 import { note } from '../../_case/tell';
 import { WithCaseInDepth } from '../../_case/with-case';
-import { Drawing } from '../../_drawings/drawing';
+import { DrawingLater } from '../../_drawings/drawing-later';
 import { Caution } from '../../_parts/caution';
 import { ChooseOne } from '../../_parts/choose-one';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
@@ -128,7 +128,7 @@ function FittingSteps({ remedy, round }: { readonly remedy: WholeRemedy; readonl
         {remedy.steps.map((step, index) => (
           <li key={step.do} className={index === now && round.criterion ? 'step step-now' : 'step'}>
             <div className="step-number">{index + 1}</div>
-            <div className="step-drawing">{step.drawing && <Drawing spec={step.drawing} width={150} height={114} size="step" />}</div>
+            <div className="step-drawing">{step.drawing && <DrawingLater spec={step.drawing} width={150} height={114} size="step" />}</div>
             <div className="step-words">
               <p>{step.do}</p>
               {step.caution !== undefined && <Caution>{step.caution}</Caution>}
