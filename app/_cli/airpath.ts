@@ -1,14 +1,17 @@
 import { readFileSync, statSync } from 'node:fs';
-import { readAirPath, type AirOption, type AirPathResult, type Band } from '@/lib/airflow';
+import { readAirPath, type AirOption, type AirPath, type AirPathResult, type Band } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import { problemAsText, type Problem } from '@/lib/problems';
+import { checkValueTable } from './check-value-table';
 import { formatMinutes, formatPercent, formatRange, formatValue, type UnitSymbol } from '@/lib/units';
+import { tableOfText } from './table-of-text';
 
-/** `npm run -s airpath -- FILE [--json]`: an air-path file in, operating points, outlet speeds and options out. */
-const USAGE = 'npm run -s airpath -- FILE [--json]';
+/** `npm run -s airpath -- FILE [--json]`: an air-path file in, operating points, outlet speeds and options out. `--check-values`: the table of check values. */
+const USAGE = 'npm run -s airpath -- FILE [--json], or npm run -s airpath -- --check-values';
 const LARGEST_FILE = 1_000_000;
 
 function main(args: readonly string[]): number {
+  if (args.length === 1 && args[0] === '--check-values') return printCheckValues();
   const unknown = args.find((arg) => arg.startsWith('--') && arg !== '--json');
   const files = args.filter((arg) => !arg.startsWith('--'));
   const [file] = files;
@@ -20,8 +23,15 @@ function main(args: readonly string[]): number {
   const reading = readAirPath(text);
   if (reading.value === undefined) return refuse(reading.problems);
   const result = compareAirOptions(reading.value, reading.problems);
-  process.stdout.write(args.includes('--json') ? `${JSON.stringify(asJson(result), null, 2)}\n` : asText(result));
+  process.stdout.write(args.includes('--json') ? `${JSON.stringify(asJson(result), null, 2)}\n` : `${asText(result)}${beforeAsText(reading.value, result)}`);
   return 0;
+}
+
+function printCheckValues(): number {
+  const table = checkValueTable();
+  if (table === undefined) return refuse([{ code: 'no-tests', level: 'stop', where: 'the command line', what: 'The tests are not here, so nothing can be checked.', next: 'Run it in a full checkout.' }]);
+  process.stdout.write(table);
+  return table.includes('FAIL') ? 1 : 0;
 }
 
 function readFile(file: string): string | Problem {
@@ -69,6 +79,24 @@ function asText(result: AirPathResult): string {
     ...unknownLines(result),
     ...result.conflicts.map((conflict) => conflict.sentence),
     ...(result.problems.length === 0 ? [] : ['', ...result.problems.map(problemAsText)]),
+    '',
+  ].join('\n');
+}
+
+/** What was thought before anything was measured or looked at, beside what is thought now; empty when nothing was. */
+function beforeAsText(path: AirPath, now: AirPathResult): string {
+  if (path.measured.length === 0 && path.print.sides.length === 0) return '';
+  const before = compareAirOptions({ ...path, measured: [], print: { ...path.print, sides: [] } });
+  const rows = now.options.map((option) => {
+    const then = before.options.find(({ id }) => id === option.id);
+    return [option.title, then === undefined ? '' : range(then.weakestSpeed, 'm/s'), range(option.weakestSpeed, 'm/s'), then === undefined ? '' : formatPercent(then.chance), formatPercent(option.chance)];
+  });
+  const titleOf = (result: AirPathResult): string => result.options.find(({ id }) => id === result.best)?.title ?? result.best;
+  return [
+    '',
+    `Before and after ${path.measured.length} readings and a look at ${path.print.sides.length} sides of the part (air speed at the weaker outlet; chance that it does):`,
+    tableOfText([['', 'before', 'after', 'before', 'after'], ...rows]),
+    `Best before: ${titleOf(before)}. Best after: ${titleOf(now)}.`,
     '',
   ].join('\n');
 }

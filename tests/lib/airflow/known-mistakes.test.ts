@@ -98,12 +98,18 @@ describe('the twenty-seven known mistakes', () => {
     expect(operatingPoint(line, sheetDuct(2.5, 15), SHEET_AIR).flow / open).toBeLessThan(0.6);
   });
   it('17: an axial fan is solved on the side of most flow, and a near second crossing is told', () => {
-    const stalled = curveFromPoints([[0, 60], [0.2, 40], [0.45, 44], [0.7, 25], [1, 0]].map(([q = 0, p = 0]) => ({ flow: q * FOUR_CFM, pressure: p })));
-    const through = (area: number): ReturnType<typeof operatingPoint> => operatingPoint(stalled, { ...straightOn('static'), outlets: [{ name: 'a', ending: 'open', area, branchArea: area, dischargeCoefficient: 1, elements: [] }] }, SHEET_AIR);
+    const curveOf = (points: readonly (readonly [number, number])[]): ReturnType<typeof curveFromPoints> => curveFromPoints(points.map(([q, p]) => ({ flow: q * FOUR_CFM, pressure: p })));
+    const stalled = curveOf([[0, 60], [0.2, 40], [0.45, 44], [0.7, 25], [1, 0]]);
+    const through = (area: number, curve = stalled): ReturnType<typeof operatingPoint> => operatingPoint(curve, { ...straightOn('static'), outlets: [{ name: 'a', ending: 'open', area, branchArea: area, dischargeCoefficient: 1, elements: [] }] }, SHEET_AIR);
     const areas = Array.from({ length: 60 }, (_, k) => (20 + 2 * k) * 1e-6);
     const flows = areas.map((area) => through(area).shareOfFreeFlow);
     expect(flows.every((flow, k) => k === 0 || flow >= (flows[k - 1] ?? 0))).toBe(true);
     expect(stalled.stallShare).toBeCloseTo(0.45, 9);
+    // A duct's curve is steeper than a shallow rise everywhere; only a deep dip is crossed more than once.
+    const deep = curveOf([[0, 60], [0.3, 5], [0.45, 50], [0.6, 30], [1, 0]]);
+    const told = areas.map((area) => through(area, deep)).filter((point) => point.remarks.includes('stall-near'));
+    expect(told.length).toBeGreaterThan(0);
+    expect(told.filter((point) => point.shareOfFreeFlow < 0.4)).toEqual([]);
   });
   it('18: a curve through points does not overshoot them', () => {
     const curve = curveFromPoints([[0, 90], [0.1, 89], [0.5, 20], [0.6, 18], [1, 0]].map(([q = 0, p = 0]) => ({ flow: q * FOUR_CFM, pressure: p })));
