@@ -2,7 +2,7 @@ import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
 import { makeFinder, type Finder, type Found } from './find';
 
 /** How much a suspected cause counts towards the symptoms that it would show, and from which chance on it leads there. */
-const SUSPICION = 0.55;
+const SUSPICION = 0.8;
 const SHOWS_AT_LEAST = 0.5;
 /** How much a detail counts by itself, and how much of its score goes to what it is a detail of. */
 const DETAIL = 0.85;

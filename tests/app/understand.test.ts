@@ -24,6 +24,25 @@ describe('understanding what people type', () => {
     expect(first('is my belt loose?').some((id) => shown.includes(id))).toBe(true);
   });
 
+  // The words of these causes were written with such questions in sight: a tripwire.
+  it.each([
+    ['do I need to dry my filament', 'damp-filament'],
+    ['is my heater dead', 'heater-weak'],
+    ['wrong e steps', 'feeder-calibration-wrong'],
+    ['bad bearings', 'dry-bearings'],
+    ['psu too weak', 'supply-sags'],
+    ['thermistor broken?', 'sensor-wire-broken'],
+    ['is the probe faulty', 'noise-on-probe'],
+    ['draught from the window', 'draught'],
+    ['z offset', 'nozzle-starts-high'],
+    ['motor driver overheats', 'driver-overheating'],
+    ['bad sd card', 'stream-stalls'],
+    ['power went out', 'power-cut'],
+    ['loose grub screw on the pulley', 'slipping-pulley-screw'],
+  ])('leads from the suspicion “%s” to a symptom of %s', (text, cause) => {
+    expect(first(text).filter((id) => (knowledge.symptoms[id]?.links[cause]?.chance ?? 0) >= 0.25)).not.toEqual([]);
+  });
+
   it('leads from a detail to what it is a detail of', () => {
     const found = first('it keeps slipping', 8);
     expect(found).toContain('shift-repeats');
