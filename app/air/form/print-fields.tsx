@@ -59,7 +59,7 @@ function Sides({ make }: { readonly make: MakeFields }) {
       <div className="sheet-compass">
         {PLACES.map((side) => (side === undefined
           ? <span key="part" className="sheet-part" aria-hidden="true">part</span>
-          : <ChooseOne key={side.direction} label={side.name} value={lookOf(side.direction)} unknown="not looked at" options={LOOKS} onChange={(look) => put(side.direction, look)} />))}
+          : <ChooseOne key={side.direction} label={side.name} value={lookOf(side.direction)} unknown="unknown" options={LOOKS} onChange={(look) => put(side.direction, look)} />))}
       </div>
     </fieldset>
   );
