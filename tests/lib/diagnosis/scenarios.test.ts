@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { drawScenarios, type Scenario } from '@/lib/diagnosis';
+import { chainKnowledge } from './toy-knowledge';
+import { diagnosed, look } from './told';
+
+const DRAWS = 20_000;
+/** Five standard errors of a share read off the draws: about one false alarm in two million. */
+const within = (chance: number): number => 5 * Math.sqrt((chance * (1 - chance)) / DRAWS);
+
+const CHAIN = { priors: [0.1, 0.08, 0.05], curl: { leak: 0.02, links: [0.8, 0.6] }, shift: { leak: 0.01, link: 0.7, feed: 0.5 } } as const;
+
+interface World {
+  readonly chance: number;
+  readonly curl: readonly number[];
+  readonly isCurl: boolean;
+  readonly shift: readonly number[];
+  readonly isShift: boolean;
+}
+
+/** Every way the chain of the sheet may come out: eight independent yes or no, 2^9 worlds with the feed. */
+function worlds(): World[] {
+  const chances = [...CHAIN.priors, CHAIN.curl.leak, ...CHAIN.curl.links, CHAIN.shift.leak, CHAIN.shift.link, CHAIN.shift.feed];
+  return Array.from({ length: 2 ** chances.length }, (_, bits): World => {
+    const on = (at: number): boolean => ((bits >> at) & 1) === 1;
+    const curl = [0, 1].filter((cause) => on(cause) && on(4 + cause));
+    const isCurl = on(3) || curl.length > 0;
+    const shift = [...(on(2) && on(7) ? [2] : []), ...(isCurl && on(8) ? curl : [])];
+    return { chance: chances.reduce((product, chance, at) => product * (on(at) ? chance : 1 - chance), 1), curl, isCurl, shift, isShift: on(6) || shift.length > 0 || (isCurl && on(8)) };
+  });
+}
+
+function share(list: readonly World[], holds: (world: World) => boolean): number {
+  return list.filter(holds).reduce((sum, world) => sum + world.chance, 0) / list.reduce((sum, world) => sum + world.chance, 0);
+}
+
+function drawn(facts: object): readonly Scenario[] {
+  const { net, prepared } = diagnosed(facts, chainKnowledge());
+  return drawScenarios(net, prepared, DRAWS, 5).scenarios;
+}
+
+const counted = (scenarios: readonly Scenario[], holds: (scenario: Scenario) => boolean): number => scenarios.filter(holds).length / scenarios.length;
+
+describe('scenarios drawn from a case', () => {
+  it('say who is behind a shift, the curl before it not looked at, as often as enumeration does', () => {
+    const seen = worlds().filter((world) => world.isShift);
+    const scenarios = drawn({ observations: [look('shift', 'seen')] });
+    const wrong = [0, 1, 2].flatMap((cause) => {
+      const exact = share(seen, (world) => world.shift.includes(cause));
+      const found = counted(scenarios, ({ behind }) => behind.includes(cause));
+      return Math.abs(found - exact) > within(exact) ? [`d${cause}: ${found}, expected ${exact}`] : [];
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it('say how often nothing listed is behind what is seen', () => {
+    const both = worlds().filter((world) => world.isShift && world.isCurl);
+    const exact = share(both, (world) => world.curl.length === 0 && world.shift.length === 0);
+    const found = counted(drawn({ observations: [look('shift', 'seen'), look('curl', 'seen')] }), ({ behind }) => behind.length === 0);
+    expect(Math.abs(found - exact)).toBeLessThan(within(exact));
+  });
+
+  it('keep the later symptom there for as long as the earlier one that set it off', () => {
+    const both = worlds().filter((world) => world.isShift && world.isCurl);
+    const exact = share(both, (world) => world.shift.includes(0));
+    const { net, prepared } = diagnosed({ observations: [look('shift', 'seen'), look('curl', 'seen')] }, chainKnowledge());
+    const { symptoms, scenarios } = drawScenarios(net, prepared, DRAWS, 5);
+    const shift = symptoms.indexOf('shift');
+    expect(Math.abs(counted(scenarios, ({ bySymptom }) => bySymptom[shift]?.includes(0) === true) - exact)).toBeLessThan(within(exact));
+  });
+
+  it('are the same for the same seed, and only name causes that are there', () => {
+    const facts = { observations: [look('shift', 'seen')] };
+    expect(drawn(facts)).toEqual(drawn(facts));
+    expect(drawn(facts).filter(({ behind, present }) => behind.some((cause) => !present.includes(cause)))).toEqual([]);
+  });
+});
