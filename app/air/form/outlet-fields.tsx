@@ -61,6 +61,7 @@ function Outlet({ make, at }: { readonly make: MakeFields; readonly at: Place })
           <ShapeField make={make} at={at} label="Shape of the mouth" />
           <ShapeField make={make} at={[...branch, 'section']} label="Shape of the branch" />
           {choose('The mouth is a', [...at, 'ending'], ENDINGS, 'short straight end')}
+          {quantity('Left open by a grille', [...at, 'open'], '%', 'Only where something stands in the mouth.')}
           {quantity('Tilt downward', [...at, 'tilt'], '°')}
           {quantity('Aim off by', [...at, 'aimError'], '°', 'How far the jet may point aside.')}
           {quantity('Misses the nozzle by', [...at, 'miss'], 'mm')}
