@@ -28,9 +28,10 @@ function NewAnswer({ answer: { on, chance, minutes, then }, knowledge }: { reado
   if (on.kind === 'symptom') {
     return (
       <div className="lead-change">
-        <p><b>The cheapest new answer:</b> look whether this is so, {formatMinutes(minutes)}. {on.seen ? 'If it is' : 'If it is not'} ({shownShare(chance)}), {leads}.</p>
+        <p><b>The cheapest new answer,</b> {formatMinutes(minutes)}: is this so?</p>
         <p className="lead-question">{titleOf(knowledge, on.symptom)}</p>
         <AnswerNow symptom={on.symptom} knowledge={knowledge} />
+        <p>{on.seen ? 'If it is seen' : 'If it is not seen'} ({shownShare(chance)}), {leads}.</p>
       </div>
     );
   }

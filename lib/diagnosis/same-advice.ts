@@ -35,7 +35,7 @@ const STRAY = 0.05;
  */
 export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge, tried: ReadonlySet<string> = new Set()): SameAdvice | undefined {
   const { causes } = diagnosis.net;
-  const changes = changesOf(knowledge, causes, tried);
+  const changes = changesOf(knowledge, causes).filter((change) => !tried.has(change.id));
   const byId = new Map(diagnosis.causes.map((cause) => [cause.id, cause]));
   const remedy = firstChange(changes, causes.map((id) => byId.get(id)?.probability ?? 0));
   if (remedy === undefined) return undefined;
