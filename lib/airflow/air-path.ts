@@ -79,6 +79,8 @@ export interface DuctFacts extends RunFacts {
 export interface OutletFacts {
   readonly name: string;
   readonly mouth: SectionFacts;
+  /** Share of the mouth that a grille or a vane leaves open; undefined when nothing stands in it. */
+  readonly open: Fact<'ratio'> | undefined;
   readonly ending: OutletEnding;
   /** Where the outlet stands round the nozzle, rad, 0 to 2·pi; 0 faces +X (right), a quarter turn faces +Y (back). */
   readonly direction: Fact<'angle'>;

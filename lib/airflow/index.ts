@@ -38,7 +38,7 @@ export type { Credibility, CredibilityVerdict, FanFigures } from './rating-credi
 export { USUAL_OUTPUT_LIMIT, electricalFit, wireOfGauge } from './electrical-fit';
 export type { FitPoint } from './electrical-fit';
 export { normalDeviate, normalShare, seededRandom, stratifiedNormals } from './seeded-random';
-export { ADVERTISED_SHARE, airOfPath, fanBranchesOf, fanCurveOf, sectionOf, variantOfToday } from './path-network';
+export { ADVERTISED_SHARE, airOfPath, fanBranchesOf, fanCurveOf, mouthAreaOf, sectionOf, variantOfToday } from './path-network';
 export type { FanBranch, PathVariant } from './path-network';
 export { gapShares, inletLosses, missesOfFault, placeInFault } from './path-faults';
 export type { PathFaults } from './path-faults';

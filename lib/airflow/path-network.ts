@@ -97,8 +97,9 @@ function networkOf(variant: PathVariant, outletIndices: readonly number[]): Duct
   };
 }
 
-function mouthAreaOf(outlet: OutletFacts | undefined): number {
-  return outlet === undefined ? 0 : areaOf(sectionOf(outlet.mouth));
+/** Open area of a mouth, m²: inner size less what a grille or a vane covers; 0 for none. */
+export function mouthAreaOf(outlet: OutletFacts | undefined): number {
+  return outlet === undefined ? 0 : areaOf(sectionOf(outlet.mouth)) * (outlet.open?.value ?? 1);
 }
 
 /** The section that a run ends with. */
@@ -118,7 +119,7 @@ function seamElements(fan: FanFacts, duct: DuctFacts): DuctElement[] {
 }
 
 function branchOf(outlet: OutletFacts, duct: DuctFacts, mouths: number): OutletBranch {
-  const area = areaOf(sectionOf(outlet.mouth));
+  const area = mouthAreaOf(outlet);
   const trunk = endOf(duct);
   // Without a branch of its own an outlet gets its share of the duct just before it.
   const before = outlet.branch === undefined ? withArea(trunk, (areaOf(trunk) * area) / mouths) : endOf(outlet.branch);

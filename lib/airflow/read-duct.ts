@@ -83,6 +83,7 @@ function readOutlet(fields: PathFields, k: number, count: number): OutletFacts {
   const outlet: OutletFacts = {
     name,
     mouth: readSection(fields, 0.2e-3, false),
+    open: fields.quantity('open', 'ratio', { min: 0.05, max: 1, usualPlusMinus: 0.05 }),
     ending: fields.choice('ending', ['land', 'thin', 'tapered', 'open'] as const) ?? 'land',
     direction: fields.quantityOr('direction', 'angle', { min: -2 * Math.PI, max: 2 * Math.PI, usualPlusMinus: 0.1 }, {
       value: (Math.PI + (2 * Math.PI * k) / count) % (2 * Math.PI), plusMinus: 0.5, next: 'Say where it stands round the nozzle: 0° right, 90° back, 180° left, 270° front.',
@@ -145,7 +146,7 @@ function usualOutlet(name: string, direction: number): OutletFacts {
   return {
     name,
     mouth: { shape: 'rectangle', width: length(15e-3, 6e-3), height: length(4e-3, 2e-3) },
-    ending: 'land', direction: angle(direction, 0.5), tilt: angle(0.5, 0.4), distance: length(18e-3, 9e-3), miss: length(0, 2e-3),
+    open: undefined, ending: 'land', direction: angle(direction, 0.5), tilt: angle(0.5, 0.4), distance: length(18e-3, 9e-3), miss: length(0, 2e-3),
     aimError: angle(0.14, 0), branch: undefined, fan: 1,
   };
 }

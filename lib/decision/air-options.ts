@@ -1,5 +1,5 @@
 import {
-  areaOf, bestOutletArea, fanCurveOf, sectionOf,
+  areaOf, bestOutletArea, fanCurveOf, mouthAreaOf, sectionOf,
   type Air, type AirOptionKind, type AirPath, type BendFacts, type CandidateFacts, type DuctFacts, type Fact, type OutletFacts, type PathFaults, type PathVariant, type RunFacts,
 } from '@/lib/airflow';
 import { polymerNamed, type SampledTask } from '@/lib/cooling';
@@ -95,12 +95,12 @@ function sealing(path: AirPath, today: PathVariant): AirChange[] {
 
 /** Opens the mouths towards the area with the most jet momentum, never beyond nine tenths of the duct before them. */
 function opening(path: AirPath, today: PathVariant, air: Air): AirChange[] {
-  const mouths = today.outlets.reduce((sum, outlet) => sum + areaOf(sectionOf(outlet.mouth)), 0);
+  const mouths = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
   const curve = fanCurveOf(today.fan, air);
   const best = bestOutletArea('momentum', 'parabola', curve.maxPressure, curve.freeFlow, air.density, 1.6).area;
   const room = Math.min(...today.outlets.map((outlet) => {
     const before = outlet.branch === undefined ? areaOf(sectionOf(today.duct.section)) / today.outlets.length : areaOf(sectionOf(outlet.branch.section));
-    return (0.9 * before) / areaOf(sectionOf(outlet.mouth));
+    return (0.9 * before) / mouthAreaOf(outlet);
   }));
   const factor = Math.min(best / mouths, room, 2);
   if (factor < 1.1) return [];

@@ -1,6 +1,6 @@
 import {
-  airOfPath, areaOf, bestOutletArea, bottleneckOf, credibilityOf, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, inputLayout, operatingPoint,
-  readingConflicts, sectionOf, updateByReadings, variantOfToday,
+  airOfPath, bestOutletArea, bottleneckOf, credibilityOf, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, inputLayout, mouthAreaOf, operatingPoint,
+  readingConflicts, updateByReadings, variantOfToday,
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
@@ -216,7 +216,7 @@ function nominalFacts(path: AirPath, today: PathVariant, air: Air): Pick<AirPath
   const curve = fanCurveOf(path.fan, air);
   const points = fanBranchesOf(today).map(({ network }) => operatingPoint(curve, network, air));
   const first = points[0];
-  const outletArea = today.outlets.reduce((sum, outlet) => sum + areaOf(sectionOf(outlet.mouth)), 0);
+  const outletArea = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
   const speed = first === undefined ? 1 : Math.max(...first.outlets.map((outlet) => outlet.meanSpeed));
   const lossFactor = first === undefined ? 1.5 : Math.max(1, first.pressure / ((air.density / 2) * speed * speed));
   return {

@@ -45,6 +45,7 @@ const ELEMENTS: readonly [string, object, LossGroup, RegExp][] = [
   ['a tapered mouth', { outlets: [mouth('a', { ending: 'tapered' }), mouth('b')] }, 'contraction', /narrowing, a/u],
   ['a duct that simply ends', { outlets: [mouth('a', { ending: 'open' }), mouth('b')] }, 'exit', /air leaving, a/u],
   ['a mouth wider than its branch', { outlets: [mouth('a', { height: '10 mm', branch: branch({}) }), mouth('b')] }, 'expansion', /widening, a/u],
+  ['a mouth with a grille that leaves seven tenths open', { outlets: [mouth('a', { open: '70 %' }), mouth('b')] }, 'contraction', /narrowing, a/u],
   ['a gap at the fan', { leaks: [{ at: 'fan', area: '6 mm²' }] }, 'leak', /leak/u],
   ['a gap at the fork', { leaks: [{ at: 'fork', length: '20 mm', gap: '0.3 mm' }] }, 'leak', /leak/u],
   ['a gap at an outlet', { leaks: [{ at: 'b', area: '6 mm²' }] }, 'leak', /leak/u],

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import {
   CUBIC_FOOT_PER_MINUTE, DISCHARGE_COEFFICIENT, airAt, areaOf, bestOutletArea, contractionLoss, credibilityOf, curveAtSpeed, curveFromEnds, curveFromPoints, densityOfAir,
-  expansionLoss, frictionFactor, hydraulicDiameterOf, networkAt, operatingPoint, pressureOnCurve, readAdvertisement, readFanPoints, shaftPowerAtSpeed, shareThroughDuct,
-  slotJetConvection, speedRatioAtVoltage, thinSlotLoss, twoFansInParallel, twoFansInSeries, viscosityOfAir, type DuctNetwork,
+  expansionLoss, fanBranchesOf, frictionFactor, hydraulicDiameterOf, networkAt, operatingPoint, pressureOnCurve, readAdvertisement, readAirPath, readFanPoints, shaftPowerAtSpeed, shareThroughDuct,
+  slotJetConvection, speedRatioAtVoltage, thinSlotLoss, twoFansInParallel, twoFansInSeries, variantOfToday, viscosityOfAir, type DuctNetwork,
 } from '@/lib/airflow';
 import { biotNumber, fitOneLobe, neededCoefficient, radiationCoefficient } from '@/lib/cooling';
 import { formatMeasured, readQuantity } from '@/lib/units';
@@ -46,6 +46,12 @@ describe('the twenty-seven known mistakes', () => {
   it('6: a grille or hub is taken off the area, because less area means less flow', () => {
     const free = operatingPoint(line, sheetDuct(2.5, 15), SHEET_AIR).flow;
     expect(operatingPoint(line, sheetDuct(2.5 * 0.7, 15), SHEET_AIR).flow).toBeLessThan(0.85 * free);
+    const areaOfFile = (open: object): number => {
+      const path = readAirPath(JSON.stringify({ schema: 'leeward/air-path', version: 1, outlets: [{ name: 'a', width: '15 mm', height: '2.5 mm', ...open }] })).value;
+      return path === undefined ? Number.NaN : (fanBranchesOf(variantOfToday(path))[0]?.network.outlets[0]?.area ?? Number.NaN);
+    };
+    expect(areaOfFile({ open: '70 %' }) / areaOfFile({})).toBeCloseTo(0.7, 12);
+    expect(areaOfFile({})).toBeCloseTo(37.5e-6, 12);
   });
   it('7: the hydraulic diameter is no diameter for the area', () => {
     const section = { shape: 'rectangle', width: 0.015, height: 0.02 } as const;
