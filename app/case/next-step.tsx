@@ -166,10 +166,11 @@ function TimeToCure({ minutes }: { readonly minutes: MinutesToCure | undefined }
   const after = minutes?.after;
   if (minutes === undefined || after === undefined || (minutes.now.minutes - after.minutes < 1 && after.cured - minutes.now.cured < MORE_CURED)) return null;
   const { now } = minutes;
+  const isLikelier = after.cured - now.cured >= MORE_CURED;
   return (
     <div className="next-times">
-      <p className="label">Your minutes until it is cured or given up, on average</p>
-      <FitWidth usual={300}>{(width) => <TimeBars now={now.minutes} after={after.minutes} cured={{ now: now.cured, after: after.cured }} width={width} />}</FitWidth>
+      <p className="label">Your time until it is cured or given up, on average{isLikelier ? '' : `; by changes alone ${shownShare(now.cured)} are cured`}</p>
+      <FitWidth usual={300}>{(width) => <TimeBars now={now.minutes} after={after.minutes} {...(isLikelier ? { cured: { now: now.cured, after: after.cured } } : {})} width={width} />}</FitWidth>
     </div>
   );
 }

@@ -15,18 +15,19 @@ export interface ChangeTogether {
   readonly likeliestAlone: { readonly change: string; readonly chance: number };
 }
 
-/** Changes that are weighed against each other; more than a few at once nobody makes. */
-const WEIGHED = 5;
+/** Changes that are weighed against each other; more at once nobody can keep apart. */
+const WEIGHED = 3;
 
 /**
  * Whether the next changes of a case are better made together: the cheapest way of cutting them into batches with one
  * proof each (exhaustive), against one at a time in the best order. A batch wastes the later changes when the first alone
- * would have cured; one at a time wastes proofs when it would not. Undefined when one at a time is at least as cheap.
+ * would have cured; one at a time wastes proofs when it would not. Only changes that can be undone are weighed: what turns
+ * out not to be needed is taken back. Undefined when one at a time is at least as cheap.
  *
  * The proof counts at a quarter of its printing time, the longest one of the changes weighed.
  */
 export function changeTogether(standing: Standing, knowledge: Knowledge): ChangeTogether | undefined {
-  const changes = standing.orderOfChanges().changes.slice(0, WEIGHED);
+  const changes = standing.orderOfChanges().changes.filter((change) => knowledge.remedies[change.id]?.reversible === 'yes').slice(0, WEIGHED);
   if (changes.length < 2) return undefined;
   const proof = (change: Change): number => UNATTENDED * (knowledge.remedies[change.id]?.provedBy.minutes ?? 0);
   const repairs = changes.map((change): Repair => ({ cost: change.cost - proof(change), removes: change.removes }));

@@ -1,14 +1,14 @@
 'use client';
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
-import type { RankedRemedy } from '@/lib/diagnosis';
+import { changeTogether, possibilitiesOf, standingOf, type ChangeTogether, type RankedRemedy } from '@/lib/diagnosis';
 import { formatMinutes } from '@/lib/units';
 import { changeCase } from '../../_case/current-case';
 import { CaseTitleBlock } from '../../_case/case-title-block';
-import { chooseRemedy } from '../../_case/rounds';
+import { chooseRemedy, triedChanges } from '../../_case/rounds';
 import { useDiagnosis } from '../../_case/use-diagnosis';
 import { WithCase } from '../../_case/with-case';
 import { ChanceBar, shownShare } from '../../_charts';
@@ -20,6 +20,8 @@ export function DecideScreen() {
 }
 
 const SHOWN = 6;
+/** Minutes below which several changes at once are not worth a word. */
+const WORTH_SAYING = 5;
 /** From this chance of a cooling cause on, the air path is worth opening. */
 const COOLING = 0.25;
 
@@ -29,6 +31,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
   const router = useRouter();
   const result = diagnosis?.result;
   const remedies = diagnosis?.remedies;
+  const together = useMemo(() => (result?.kind === 'diagnosis' ? changeTogether(standingOf(result, possibilitiesOf(knowledge), { tried: triedChanges(file) }), knowledge) : undefined), [result, knowledge, file]);
   if (result?.kind !== 'diagnosis' || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
   const shown = remedies.slice(0, all ? 30 : SHOWN);
   const cooling = result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
@@ -43,7 +46,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
       <CaseTitleBlock file={file} />
       <div className="decide-head">
         <h1>What to change</h1>
-        <p className="quiet">In the order to try them: chance of curing something that is at work, against minutes and money. One change at a time, so that the proof says what did it.</p>
+        <p className="quiet">In the order to try them: chance of curing something that is at work, against minutes and money. One change at a time, so that the proof says which one did it.</p>
       </div>
       {cooling > COOLING && (
         <div className="decide-air region-next">
@@ -56,7 +59,21 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
         {shown.map((remedy, index) => <RemedyRow key={remedy.id} remedy={remedy} best={index === 0 && cooling <= COOLING} knowledge={knowledge} onChoose={() => void choose(remedy)} />)}
       </ul>
       {remedies.length > shown.length && <button type="button" className="link" onClick={() => setAll(true)}>Show {remedies.length - shown.length} more changes</button>}
+      {together && together.saves >= WORTH_SAYING && <Together found={together} knowledge={knowledge} />}
       <p><Link className="link" href="/case">Back to the case</Link></p>
+    </div>
+  );
+}
+
+/** Several changes before one proof: what it saves, and what the record no longer says. */
+function Together({ found, knowledge }: { readonly found: ChangeTogether; readonly knowledge: Knowledge }) {
+  const named = (id: string): string => knowledge.remedies[id]?.does ?? id;
+  return (
+    <div className="decide-together region">
+      <h2>Or several at once</h2>
+      <p>Make these before one proof print; that saves about {formatMinutes(found.saves)} on average over one at a time, and passes with a chance of {shownShare(found.cured)}:</p>
+      <ul className="decide-batch">{found.together.map((id) => <li key={id}>{named(id)}</li>)}</ul>
+      <p className="quiet">What it costs: when the proof passes, it does not say which change did it. The likeliest alone, “{named(found.likeliestAlone.change)}”, would have done it in {shownShare(found.likeliestAlone.chance)} of those cases. All of them can be undone: take the others back one by one and see whether the cure holds.</p>
     </div>
   );
 }
