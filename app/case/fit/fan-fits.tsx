@@ -7,7 +7,7 @@ import { useCaseAir } from '../prove/case-air';
 
 /** For a change that brings a new fan: what must fit before it is connected, from the air path of the case. */
 export function FanFits({ file, round, remedy }: { readonly file: CaseFile; readonly round: Round; readonly remedy: KnownRemedy }) {
-  const air = useCaseAir(file);
+  const air = useCaseAir(file)?.result;
   const points = air?.options.find((option) => option.title === round.option)?.electricalFit ?? [];
   if (points.length === 0) {
     if (!bringsFan(remedy)) return null;

@@ -1,4 +1,3 @@
-import type { AirPathResult } from '@/lib/airflow';
 import type { Round } from '@/lib/cases';
 import { rankRemedies, type Diagnosis } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
@@ -6,6 +5,7 @@ import { formatMinutes, formatRange, preferredUnit } from '@/lib/units';
 import { chartOf, intervalOf, lettered, planOf } from '../../air/air-views';
 import { CurveChart, IntervalAxis, IntervalBar, shownShare } from '../../_charts';
 import { AirPathPlan } from '../../_drawings/air-path-plan';
+import type { CaseAir } from '../prove/case-air';
 
 /** Widths on the printed sheet, px; each fits a phone as well. */
 const PLAN = 236;
@@ -15,20 +15,20 @@ const BAR = 160;
 const MOST_OPTIONS = 4;
 
 export interface AirReportProps {
-  readonly air: AirPathResult;
+  readonly air: CaseAir;
   /** What was chosen, by its title. */
   readonly chosen: string | undefined;
   readonly units: 'metric' | 'imperial';
 }
 
 /** The air path as it was found: from above, its curves, and the speed at each outlet. */
-export function AirAsFound({ air, chosen, units }: AirReportProps) {
+export function AirAsFound({ air: { path, result: air }, chosen, units }: AirReportProps) {
   const letters = lettered(air);
   const unit = preferredUnit('speed', units);
   const option = letters.find((row) => row.option.title === chosen)?.option.id ?? air.best;
   return (
     <div className="log-air">
-      <figure><AirPathPlan {...planOf(air, unit)} width={PLAN} /></figure>
+      <figure><AirPathPlan {...planOf(path, air, unit)} width={PLAN} /></figure>
       <figure>
         <CurveChart {...chartOf(air, letters, option, units)} width={CHART} height={230} />
         <p className="label log-air-words">{air.outlets.map((outlet) => `${outlet.name} outlet ${formatRange(outlet.speed.low, outlet.speed.high, unit)}, ${formatRange(outlet.share.low, outlet.share.high, '%')} of the air`).join('; ')}. {formatRange(air.today.shareOfFreeFlow.low, air.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</p>
@@ -38,7 +38,7 @@ export function AirAsFound({ air, chosen, units }: AirReportProps) {
 }
 
 /** The changes of the air path, with the air speed that each would reach at the weaker outlet. */
-export function AirOptions({ air, chosen, units }: AirReportProps) {
+export function AirOptions({ air: { result: air }, chosen, units }: AirReportProps) {
   const letters = lettered(air);
   const unit = preferredUnit('speed', units);
   const taken = letters.find((row) => row.option.title === chosen)?.option.id ?? air.best;

@@ -1,24 +1,30 @@
 'use client';
 import { useEffect, useMemo, useState } from 'react';
-import { readAirPath, type AirPathResult, type OutletResult } from '@/lib/airflow';
+import { readAirPath, type AirPath, type AirPathResult, type OutletResult } from '@/lib/airflow';
 import type { CaseFile, Round } from '@/lib/cases';
 import { compareAirOptions } from '@/lib/decision';
 import { formatValue, preferredUnit } from '@/lib/units';
 import { caseReadings } from '../../air/case-readings';
 import type { PlotAir } from './direction-plots';
 
+/** The air path of a case as it was described, and what it gives. */
+export interface CaseAir {
+  readonly path: AirPath;
+  readonly result: AirPathResult;
+}
+
 /** The air path of a case as it was found: its sheet with the readings taken before the first change was fitted. */
-export function useCaseAir(file: CaseFile): AirPathResult | undefined {
+export function useCaseAir(file: CaseFile): CaseAir | undefined {
   const text = useMemo(() => sheetText(file), [file]);
   const read = useMemo(() => (text === undefined ? undefined : readAirPath(text)), [text]);
-  const [found, setFound] = useState<{ readonly of: unknown; readonly result: AirPathResult }>();
+  const [found, setFound] = useState<{ readonly of: unknown; readonly air: CaseAir }>();
   useEffect(() => {
     if (!read?.value) return;
     const { value, problems } = read;
-    const timer = setTimeout(() => setFound({ of: read, result: compareAirOptions(value, problems) }), 60);
+    const timer = setTimeout(() => setFound({ of: read, air: { path: value, result: compareAirOptions(value, problems) } }), 60);
     return () => clearTimeout(timer);
   }, [read]);
-  return found && found.of === read ? found.result : undefined;
+  return found && found.of === read ? found.air : undefined;
 }
 
 /** The air at the outlets that face a side of the part, before and with the change of a round. */

@@ -51,7 +51,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
   const asked = symptomsToLookAt(file, round.number);
   const titleOf = (symptom: string): string => knowledge.symptoms[symptom]?.title ?? symptom;
   const verdict = chosen ?? judged?.verdict ?? verdictOfLooks(asked.map((each) => looks[each.symptom]));
-  const air = plotAir(useCaseAir(file), round, units);
+  const air = plotAir(useCaseAir(file)?.result, round, units);
   const record = async (next: '/case' | '/case/log'): Promise<void> => {
     if (!verdict) return;
     const on = new Date().toISOString();
