@@ -25,7 +25,7 @@ export async function PageBody({ body, front, knowledge }: PageBodyProps) {
   const { default: Body } = await evaluate(body, {
     ...runtime,
     // Few pages hold formulas, and reading for them takes a fifth of the time of a page.
-    ...(body.includes('$') ? { remarkPlugins: [remarkGfm, remarkMath], rehypePlugins: [rehypeMathml, withoutStyle] } : { remarkPlugins: [remarkGfm], rehypePlugins: [withoutStyle] }),
+    ...(body.includes('$') ? { remarkPlugins: [remarkGfm, remarkMath], rehypePlugins: [rehypeMathml, withoutStyle, reachableFormulas] } : { remarkPlugins: [remarkGfm], rehypePlugins: [withoutStyle] }),
     development: false,
     format: 'mdx',
     tableCellAlignToStyle: false,
@@ -76,6 +76,23 @@ function withoutStyle() {
   return (tree: Root): void => {
     visit(tree, 'element', (node: Element) => { delete node.properties.style; });
   };
+}
+
+/** Letters from which a formula on a line of its own may be wider than a phone; it scrolls there, so the keyboard must reach it. */
+const LONG_FORMULA = 30;
+
+function reachableFormulas() {
+  return (tree: Root): void => {
+    visit(tree, 'element', (node: Element) => {
+      const [only] = node.children;
+      const isAlone = node.tagName === 'p' && node.children.length === 1 && only?.type === 'element' && only.tagName === 'math';
+      if (isAlone && lettersOf(only) > LONG_FORMULA) only.properties.tabIndex = 0;
+    });
+  };
+}
+
+function lettersOf(node: Element): number {
+  return node.children.reduce((sum, child) => sum + (child.type === 'text' ? child.value.trim().length : child.type === 'element' ? lettersOf(child) : 0), 0);
 }
 
 export function lowerFirst(text: string): string {

@@ -67,7 +67,7 @@ test('blocks a script that somebody slips into a page', async ({ page }) => {
 
 test('keeps what a page loads first within its budget', () => {
   // Budget in kB gzip for all scripts of a page; the framework alone is about 138 kB. Choice of this project.
-  const budget: Readonly<Record<string, number>> = { 'index.html': 235, 'case/index.html': 245, 'handbook/weak-part-fan/index.html': 180 };
+  const budget: Readonly<Record<string, number>> = { 'index.html': 175, 'case/index.html': 210, 'bench/bag-fill/index.html': 235, 'handbook/weak-part-fan/index.html': 150, 'handbook/fan-curve-and-duct-curve/index.html': 150 };
   const found = Object.keys(budget).map((path) => {
     const html = readFileSync(join(out, path), 'utf8');
     const scripts = [...new Set([...html.matchAll(/<script[^>]*src="([^"]+)"(?![^>]*noModule)/g)].map((match) => (match[1] ?? '').split('?')[0] ?? ''))];
