@@ -2,8 +2,10 @@
 import { ChooseOne } from '../../_parts/choose-one';
 import { BEND_CHOICES, bendsAt, withBends } from '../bends';
 import { rowsAt, textAt, valueAt, withAt, type Place } from '../sheet';
-import type { MakeFields } from './make-fields';
+import type { Choice, MakeFields } from './make-fields';
 import { More } from './more';
+import { SectionChanges } from './section-changes';
+import { SectionFields, ShapeField } from './section-fields';
 
 const MODES = [{ value: 'total', word: 'also regains pressure (usual)' }, { value: 'static', word: 'static pressure only' }];
 
@@ -25,30 +27,10 @@ export function DuctFields({ make, at }: { readonly make: MakeFields; readonly a
           {quantity('Roughness of the walls', [...duct, 'roughness'], 'mm', 'Printed walls: 0.02 to 0.1 mm.')}
           {choose('What the fan’s curve counts', [...duct, 'mode'], MODES, 'usual')}
         </div>
+        <SectionChanges make={make} at={duct} />
       </More>
     </>
   );
-}
-
-/** Inner size: width and height, or a diameter. */
-export function SectionFields({ make, at, what = '' }: { readonly make: MakeFields; readonly at: Place; readonly what?: string }) {
-  const { quantity, sheet } = make;
-  const label = (word: string): string => (what === '' ? word : `${what}: ${word.toLowerCase()}`);
-  if (textAt(sheet, [...at, 'diameter']) !== '') return quantity(label('Diameter inside'), [...at, 'diameter'], 'mm');
-  return <>{quantity(label('Width inside'), [...at, 'width'], 'mm')}{quantity(label('Height inside'), [...at, 'height'], 'mm')}</>;
-}
-
-/** Rectangle or round; changing it takes the width along as diameter, and back. */
-export function ShapeField({ make, at, label }: { readonly make: MakeFields; readonly at: Place; readonly label: string }) {
-  const { sheet, change } = make;
-  const round = textAt(sheet, [...at, 'diameter']) !== '';
-  const shaped = (toRound: boolean): typeof sheet => {
-    const from = textAt(sheet, [...at, toRound ? 'width' : 'diameter']) || '10 mm';
-    return toRound
-      ? withAt(withAt(withAt(sheet, [...at, 'width'], ''), [...at, 'height'], ''), [...at, 'diameter'], from)
-      : withAt(withAt(sheet, [...at, 'diameter'], ''), [...at, 'width'], from);
-  };
-  return <ChooseOne label={label} value={round ? 'round' : undefined} unknown="rectangle" options={[{ value: 'round', word: 'round' }]} onChange={(next) => change(shaped(next === 'round'))} />;
 }
 
 /** Right-angle bends of a run of duct: how many, sharp or rounded. */
@@ -56,18 +38,20 @@ export function BendsField({ make, at, label }: { readonly make: MakeFields; rea
   return <ChooseOne label={label} value={bendsAt(make.sheet, at)} options={BEND_CHOICES} onChange={(choice) => make.change(withBends(make.sheet, at, choice))} />;
 }
 
-const LEAK_PLACES = [{ value: 'fan', word: 'between fan and duct' }, { value: 'fork', word: 'at the fork' }];
+const LEAK_PLACES: readonly Choice[] = [{ value: 'fan', word: 'between fan and duct' }, { value: 'fork', word: 'at the fork' }];
 
 /** Gaps. None said leaves a small unknown one; none at all is a deed of its own. */
 function Leaks({ make, at }: { readonly make: MakeFields; readonly at: Place }) {
   const { sheet, change, quantity, choose } = make;
   const place: Place = [...at, 'leaks'];
   const leaks = rowsAt(sheet, place);
+  const outlets = rowsAt(sheet, [...at, 'outlets']).map((outlet) => textAt(outlet, ['name'])).filter(Boolean);
+  const places = [...LEAK_PLACES, ...outlets.map((name) => ({ value: name, word: `before outlet ${name}` }))];
   return (
     <>
       {leaks.map((_, index) => (
         <div key={index} className="sheet-fields sheet-row">
-          {choose(`Gap ${index + 1}`, [...place, index, 'at'], LEAK_PLACES, 'between fan and duct')}
+          {choose(`Gap ${index + 1}`, [...place, index, 'at'], places, 'between fan and duct')}
           {quantity('Gap: length', [...place, index, 'length'], 'mm')}
           {quantity('Gap: width', [...place, index, 'gap'], 'mm', 'A sheet of paper is 0.1 mm.')}
           <button type="button" className="link" onClick={() => change(withAt(sheet, place, leaks.filter((__, other) => other !== index)))}>Take this gap out</button>

@@ -1,8 +1,10 @@
 'use client';
 import { rowsAt, textAt, withAt, type Place } from '../sheet';
-import { BendsField, SectionFields, ShapeField } from './duct-fields';
+import { BendsField } from './duct-fields';
 import type { Choice, MakeFields } from './make-fields';
 import { More } from './more';
+import { SectionChanges } from './section-changes';
+import { SectionFields, ShapeField } from './section-fields';
 
 const DIRECTIONS: readonly Choice[] = [
   { value: '180°', word: 'left' }, { value: '0°', word: 'right' }, { value: '90°', word: 'back' }, { value: '270°', word: 'front' },
@@ -68,6 +70,7 @@ function Outlet({ make, at }: { readonly make: MakeFields; readonly at: Place })
           {quantity('Stands at exactly (0 right, 90 back)', [...at, 'direction'], '°')}
           {make.count('Fed by fan number', [...at, 'fan'], 'With two fans, each with its own duct.')}
         </div>
+        <SectionChanges make={make} at={branch} />
       </More>
     </>
   );

@@ -111,3 +111,21 @@ describe('the example of the screen', () => {
     expect(facts(demo)).toEqual(facts(scenario));
   });
 });
+
+describe('what the form can write besides', () => {
+  it('is all understood by the reader: two fans, curve, narrowings, gaps at an outlet, aim, sides, output', () => {
+    const rows = [
+      [['fan', 'count'], 2], [['fan', 'arrangement'], 'own-ducts'], [['fan', 'points'], 'flow (CFM); pressure (mmH2O)\n0; 12\n2; 9\n5; 0'], [['fan', 'supply'], '22 V'], [['fan', 'voltage'], '24 V'], [['fan', 'duty'], '80 %'], [['fan', 'wires'], 3],
+      [['fan', 'startCurrent'], '0.3 A'], [['fan', 'currentIsLargest'], true], [['fan', 'outlet', 'width'], '20 mm'], [['duct', 'roughness'], '0.05 mm'], [['duct', 'mode'], 'static'], [['duct', 'bends'], []],
+      [['duct', 'changes', 0, 'width'], '12 mm'], [['duct', 'changes', 0, 'height'], '6 mm'], [['duct', 'changes', 0, 'angle'], '20°'], [['duct', 'changes', 0, 'length'], '10 mm'],
+      [['leaks', 0, 'at'], 'left'], [['leaks', 0, 'length'], '10 mm'], [['leaks', 0, 'gap'], '0.2 mm'],
+      [['outlets', 0, 'ending'], 'tapered'], [['outlets', 0, 'miss'], '2 mm'], [['outlets', 0, 'aimError'], '5°'], [['outlets', 0, 'tilt'], '30°'], [['outlets', 1, 'fan'], 2], [['outlets', 1, 'diameter'], '8 mm'],
+      [['print', 'layers'], 90], [['print', 'sides'], [{ direction: '135°', held: true }]], [['air', 'altitude'], '600 m'], [['air', 'humidity'], '40 %'], [['air', 'temperature'], '22 °C'],
+      [['output', 'drive'], 'four-wire'], [['output', 'wireGauge'], 28], [['output', 'wireLength'], '0.5 m'],
+    ] as const;
+    const full = rows.reduce<typeof EMPTY_SHEET>((sheet, [place, value]) => withAt(sheet, place, value), EMPTY_SHEET);
+    expect(stopsOf(full)).toEqual([]);
+    const { value } = readAirPath(JSON.stringify(full));
+    expect([value?.fan.arrangement, value?.fan.shape.kind, value?.duct.changes.length, value?.leaks[0]?.at, value?.outlets[1]?.mouth.shape]).toEqual(['own-ducts', 'points', 1, 'outlet', 'circle']);
+  });
+});
