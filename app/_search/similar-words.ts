@@ -1,3 +1,5 @@
+import Fuse from 'fuse.js';
+
 /** A word of the vocabulary that a mistyped or unfinished word may have meant, and how far that is believed, 0 … 1. */
 export interface Similar {
   readonly stem: string;
@@ -9,59 +11,37 @@ const ONE_SLIP = 0.75;
 const TWO_SLIPS = 0.55;
 const BEGUN = 0.6;
 
+/** Words that fuse.js hands over for counting; the right one is among them unless a word is mostly slips. */
+const SHORT_LIST = 24;
+
 /**
- * Finds what a mistyped stem may have meant: the nearest of the vocabulary by edit distance, a neighbour swap counting as
- * one slip; else what begins with it. Remembered, because people type letter by letter.
+ * Finds what a mistyped stem may have meant: fuse.js hands over the words of the vocabulary that look alike, of which the
+ * nearest by edit distance count, a neighbour swap as one slip; else what begins with it. Remembered, because people type
+ * letter by letter.
  */
 export function similarWords(vocabulary: readonly string[]): (stem: string) => readonly Similar[] {
   const known = new Map<string, readonly Similar[]>();
-  const words = vocabulary.map((word): Lettered => ({ word, letters: lettersOf(word) }));
+  const fuse = new Fuse(vocabulary, { threshold: 0.5, distance: 12, minMatchCharLength: 2 });
+  const alike = (stem: string): string[] => fuse.search(stem, { limit: SHORT_LIST }).map((hit) => hit.item);
   return (stem) => {
     const earlier = known.get(stem);
     if (earlier) return earlier;
     if (known.size > 5000) known.clear();
-    const near = nearest(stem, words);
+    const near = nearest(stem, alike, vocabulary);
     known.set(stem, near);
     return near;
   };
 }
 
-function nearest(stem: string, words: readonly Lettered[]): Similar[] {
+function nearest(stem: string, alike: (stem: string) => readonly string[], vocabulary: readonly string[]): Similar[] {
   if (stem.length < 3 || /\d/.test(stem)) return [];
   const allowed = stem.length < 4 ? 0 : stem.length < 6 ? 1 : 2;
-  let best = allowed;
-  let found: string[] = [];
-  const letters = lettersOf(stem);
-  for (const { word: other, letters: otherLetters } of words) {
-    // Each slip brings in or takes away one letter at most: most words are out without a table of distances.
-    if (bitsOf(letters & ~otherLetters) > best || bitsOf(otherLetters & ~letters) > best) continue;
-    const slips = allowed === 0 ? 1 : slipsBetween(stem, other, best);
-    if (slips > best) continue;
-    if (slips < best) found = [];
-    best = slips;
-    found.push(other);
-  }
+  const counted = allowed === 0 ? [] : alike(stem).map((word) => ({ word, slips: slipsBetween(stem, word, allowed) })).filter(({ slips }) => slips <= allowed);
+  const least = Math.min(...counted.map(({ slips }) => slips));
+  const found = counted.filter(({ slips }) => slips === least).map(({ word }) => word);
   // A slip on the first letter is rare: those that begin alike come first.
-  if (found.length > 0) return found.sort((a, b) => Number(b.startsWith(stem.charAt(0))) - Number(a.startsWith(stem.charAt(0)))).slice(0, 3).map((other) => ({ stem: other, certainty: best <= 1 ? ONE_SLIP : TWO_SLIPS }));
-  return words.filter(({ word }) => word.startsWith(stem)).slice(0, 3).map(({ word }) => ({ stem: word, certainty: BEGUN }));
-}
-
-interface Lettered {
-  readonly word: string;
-  readonly letters: number;
-}
-
-/** One bit for each letter that occurs; other signs share bits, which only makes the sieve coarser. */
-function lettersOf(word: string): number {
-  let letters = 0;
-  for (let at = 0; at < word.length; at += 1) letters |= 1 << (word.charCodeAt(at) & 31);
-  return letters;
-}
-
-function bitsOf(letters: number): number {
-  let count = 0;
-  for (let rest = letters; rest !== 0; rest &= rest - 1) count += 1;
-  return count;
+  if (found.length > 0) return found.sort((a, b) => Number(b.startsWith(stem.charAt(0))) - Number(a.startsWith(stem.charAt(0)))).slice(0, 3).map((stemOf) => ({ stem: stemOf, certainty: least <= 1 ? ONE_SLIP : TWO_SLIPS }));
+  return vocabulary.filter((word) => word.startsWith(stem)).slice(0, 3).map((begun) => ({ stem: begun, certainty: BEGUN }));
 }
 
 /**
