@@ -9,7 +9,7 @@ export interface Change extends Repair {
 }
 
 /** Minutes that a unit of money counts for when changes are ordered. Estimate: 20 an hour. */
-export const MINUTES_PER_PRICE = 3;
+const MINUTES_PER_PRICE = 3;
 /** Share at which printing counts against a person's own minutes: nobody has to stand by all the while. Estimate. */
 export const UNATTENDED = 0.25;
 
@@ -22,12 +22,12 @@ export function changesOf(knowledge: Knowledge, causes: readonly string[]): Chan
   }));
 }
 
-/** A person's own minutes for a change and its proof: hands in full, printing at a quarter. 20 min hands, 60 min proof: 35. */
-export function ownMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy'>): number {
-  return remedy.minutes + UNATTENDED * ((remedy.printMinutes ?? 0) + remedy.provedBy.minutes);
-}
-
 /** What a change costs, in minutes: the person's own, and money at its worth in minutes. */
 export function costInMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy' | 'price'>): number {
   return ownMinutes(remedy) + MINUTES_PER_PRICE * ((remedy.price.from + remedy.price.to) / 2);
+}
+
+/** A person's own minutes for a change and its proof: hands in full, printing at a quarter. 20 min hands, 60 min proof: 35. */
+function ownMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy'>): number {
+  return remedy.minutes + UNATTENDED * ((remedy.printMinutes ?? 0) + remedy.provedBy.minutes);
 }
