@@ -9,6 +9,7 @@ import { formatMeasured, formatMinutes, readQuantity, findUnit } from '@/lib/uni
 import { useKnowledge } from '../_browser/knowledge';
 import { changeCase, roundOf, useCurrentCase } from '../_case/current-case';
 import { useDiagnosis } from '../_case/use-diagnosis';
+import { useKnowledgeOfCase } from '../_case/use-knowledge-of-case';
 import { note, tellFinding } from '../_case/tell';
 import { StepList } from '../_parts/step-list';
 import { ProblemList } from '../_parts/problem-list';
@@ -35,6 +36,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const file = current.state === 'open' ? current.file : undefined;
   const { knowledge } = useKnowledge();
   const diagnosis = useDiagnosis(file, knowledge);
+  const ofCase = useKnowledgeOfCase(file, knowledge);
   const router = useRouter();
   const round = file ? roundOf(file) : 1;
   const earlier = file?.findings.find((each) => each.check === check.id && each.round === round);
@@ -51,7 +53,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const finding = useMemo(() => findingOf(check, method, taken.outcome, against.stored, answer, readings), [check, method, taken.outcome, against.stored, answer, readings]);
   const full = knowledge?.checks[check.id];
   const before = diagnosis?.result.kind === 'diagnosis' ? diagnosis.result : undefined;
-  const after = useMemo(() => (file && knowledge && finding && before ? withFinding(file, finding, knowledge) : undefined), [file, knowledge, finding, before]);
+  const after = useMemo(() => (file && ofCase && finding && before ? withFinding(file, finding, ofCase) : undefined), [file, ofCase, finding, before]);
   const use = async (): Promise<void> => {
     if (!finding) return;
     await changeCase((each) => note(tellFinding(each, finding), `${method.short}: ${resultWords(finding)}`, leaderOf(after)));

@@ -11,6 +11,8 @@ import { ProblemList } from '../_parts/problem-list';
 import { AirResult } from './air-result';
 import { chartOf, lettered, type LetteredOption } from './air-views';
 import { broughtByCase, caseReadings } from './case-readings';
+import { useFearedOfCase } from './faults-of-case';
+import { FearedFaults } from './feared-faults';
 import { SheetForm } from './form/sheet-form';
 import { keepSheet, useKeptSheet } from './kept-sheet';
 import { PathDrawing } from './path-drawing';
@@ -27,7 +29,8 @@ export function AirScreen() {
   const kept = useKeptSheet();
   const sheet = own ?? file?.airPath ?? kept ?? EMPTY_SHEET;
   const withCase = useMemo(() => (demo ? sheet : caseReadings(sheet, file)), [demo, sheet, file]);
-  const { path, result, problems } = useAirPath(withCase);
+  const feared = useFearedOfCase(demo ? undefined : file);
+  const { path, result, problems } = useAirPath(withCase, feared?.faults);
   const untouched = sheet === EMPTY_SHEET;
   const [form, setForm] = useState<boolean>();
   const editing = form ?? untouched;
@@ -65,6 +68,7 @@ export function AirScreen() {
       {stops(problems) && <ProblemList problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
       {editing && result && <Chart result={result} letters={letters} chosen={chosen} />}
       {result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined} onPick={setPicked} /> : <p role="status" className="quiet">Reckoning</p>}
+      {result && feared && <FearedFaults faults={result.faults} titleOf={feared.titleOf} />}
     </div>
   );
 }

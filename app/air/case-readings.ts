@@ -5,6 +5,10 @@ import { rowsAt, textAt, valueAt, withAt, type Sheet } from './sheet';
 /** Checks whose results are readings of the air path, whatever stands on the sheet. */
 const READING_OF: Readonly<Record<string, string>> = { 'part-fan-free-flow': 'free-flow', 'part-fan-flow-in-duct': 'flow-in-duct', 'part-fan-speed': 'fan-speed' };
 
+/** The check of one outlet, whichever is weakest, and the symptom whose side the path takes. */
+const WEAKEST = 'outlet-speed-weakest';
+const CURLED = 'curled-edges';
+
 /** Where a seen fault may face, as a direction of the sheet. */
 const DIRECTION_OF: Readonly<Record<string, string>> = { right: '0°', 'back-right': '45°', back: '90°', 'back-left': '135°', left: '180°', 'front-left': '225°', front: '270°', 'front-right': '315°' };
 
@@ -12,6 +16,15 @@ const DIRECTION_OF: Readonly<Record<string, string>> = { right: '0°', 'back-rig
 export function caseReadings(sheet: Sheet, file: CaseFile | undefined): Sheet {
   if (!file) return sheet;
   return withSupply(withPlastic(withSides(withReadings(sheet, file), file), file), file);
+}
+
+/** The case without what its air path takes as readings, so that a diagnosis of the rest and the path count nothing twice. */
+export function withoutPathReadings(file: CaseFile): CaseFile {
+  return {
+    ...file,
+    findings: file.findings.filter(({ check }) => !(check in READING_OF) && check !== WEAKEST),
+    observations: file.observations.filter(({ symptom, faces }) => symptom !== CURLED || faces === undefined),
+  };
 }
 
 function withReadings(sheet: Sheet, file: CaseFile): Sheet {
@@ -27,7 +40,7 @@ function readingOf(finding: Finding, sheet: Sheet, file: CaseFile): { what: stri
   const value = `${result.value} ${result.unit} ± ${result.plusMinus} ${result.unit}`;
   const what = READING_OF[finding.check];
   if (what !== undefined) return [{ what, value }];
-  const at = finding.check === 'outlet-speed-weakest' ? weakestOutlet(sheet, file) : undefined;
+  const at = finding.check === WEAKEST ? weakestOutlet(sheet, file) : undefined;
   return at === undefined ? [] : [{ what: 'outlet-speed', at, value }];
 }
 
@@ -49,7 +62,7 @@ function withSides(sheet: Sheet, file: CaseFile): Sheet {
 
 function curledSides(file: CaseFile): string[] {
   const first = Math.min(...file.observations.map((each) => each.round));
-  const seen = file.observations.filter((each) => each.symptom === 'curled-edges' && each.state === 'seen' && each.round === first);
+  const seen = file.observations.filter((each) => each.symptom === CURLED && each.state === 'seen' && each.round === first);
   return seen.flatMap((each) => (each.faces === undefined ? [] : DIRECTION_OF[each.faces] ?? []));
 }
 

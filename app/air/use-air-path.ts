@@ -1,6 +1,6 @@
 'use client';
 import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
-import { readAirPath, type AirPath, type AirPathResult } from '@/lib/airflow';
+import { readAirPath, type AirPath, type AirPathResult, type PathFaults } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import type { Problem } from '@/lib/problems';
 import type { AirAnswer, AirQuestion } from './air-worker';
@@ -18,7 +18,7 @@ export interface ReckonedPath {
  * Reads the sheet at once and has it reckoned beside the page, so that drawing and typing never wait.
  * A sheet that cannot be read keeps the last good picture.
  */
-export function useAirPath(sheet: Sheet): ReckonedPath {
+export function useAirPath(sheet: Sheet, faults: PathFaults | undefined): ReckonedPath {
   const text = useMemo(() => JSON.stringify(sheet), [sheet]);
   const read = useMemo(() => readAirPath(text), [text]);
   const [path, setPath] = useState(read.value);
@@ -40,11 +40,11 @@ export function useAirPath(sheet: Sheet): ReckonedPath {
     if (value === undefined) return;
     asked.current += 1;
     if (!alone) {
-      worker.current?.postMessage({ id: asked.current, text } satisfies AirQuestion);
+      worker.current?.postMessage({ id: asked.current, text, faults } satisfies AirQuestion);
       return;
     }
-    const timer = setTimeout(() => setResult(compareAirOptions(value, problems)), 200);
+    const timer = setTimeout(() => setResult(compareAirOptions(value, problems, faults === undefined ? {} : { faults })), 200);
     return () => clearTimeout(timer);
-  }, [text, read, alone]);
+  }, [text, read, alone, faults]);
   return { path: read.value ?? path, result, problems: read.problems };
 }

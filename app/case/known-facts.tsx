@@ -26,7 +26,7 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
               <p className="fact-title">{factTitle(item, knowledge)}</p>
               <p className="label">{factDetail(item, knowledge, units)}</p>
             </div>
-            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} onClick={() => void changeCase((each) => away(each, item))}>Withdraw</button>
+            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} onClick={(event) => { passFocusOn(event.currentTarget); void changeCase((each) => away(each, item)); }}>Withdraw</button>
           </li>
         ))}
       </ol>
@@ -35,6 +35,14 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
       <MachineAndPrint file={file} facts={facts} />
     </>
   );
+}
+
+/** Whoever withdraws by keyboard stays in the list: the next fact, else the one before, else what follows the list. */
+function passFocusOn(button: HTMLButtonElement): void {
+  const all = [...(button.closest('ol')?.querySelectorAll('button') ?? [])];
+  const at = all.indexOf(button);
+  const next = all[at + 1] ?? all[at - 1] ?? button.closest('ol')?.parentElement?.querySelector<HTMLElement>('.button-wide');
+  next?.focus({ preventScroll: true });
 }
 
 function away(file: CaseFile, item: Evidence): CaseFile {

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
+import { useKnowledgeOfCase } from '../../_case/use-knowledge-of-case';
 import { planOfCase, type CasePlan } from './plan-of-case';
 import type { PlanAnswer, PlanQuestion } from './plan-worker';
 
@@ -20,12 +21,13 @@ export interface ReckonedPlan {
 let remembered: { readonly file: CaseFile; readonly plan: CasePlan } | undefined;
 
 /** The plan of a case, reckoned beside the page; it can be stopped at any time, and the case is only read. */
-export function usePlan(file: CaseFile, knowledge: Knowledge): ReckonedPlan {
+export function usePlan(file: CaseFile, pages: Knowledge): ReckonedPlan {
+  const knowledge = useKnowledgeOfCase(file, pages);
   const [turn, setTurn] = useState(1);
   const [isStopped, setStopped] = useState(false);
   const [told, setTold] = useState<{ readonly of: CaseFile; readonly turn: number; readonly now: PlanState }>();
   useEffect(() => {
-    if (isStopped || remembered?.file === file) return;
+    if (!knowledge || isStopped || remembered?.file === file) return;
     const tell = (now: PlanState): void => {
       if (now.state === 'done') remembered = { file, plan: now.plan };
       setTold({ of: file, turn, now });

@@ -5,6 +5,7 @@ import type { CaseFile, Round } from '@/lib/cases';
 import { compareAirOptions } from '@/lib/decision';
 import { formatValue, preferredUnit } from '@/lib/units';
 import { caseReadings } from '../../air/case-readings';
+import { useFearedOfCase } from '../../air/faults-of-case';
 import type { PlotAir } from './direction-plots';
 
 /** The air path of a case as it was described, and what it gives. */
@@ -17,13 +18,14 @@ export interface CaseAir {
 export function useCaseAir(file: CaseFile): CaseAir | undefined {
   const text = useMemo(() => sheetText(file), [file]);
   const read = useMemo(() => (text === undefined ? undefined : readAirPath(text)), [text]);
+  const feared = useFearedOfCase(text === undefined ? undefined : file);
   const [found, setFound] = useState<{ readonly of: unknown; readonly air: CaseAir }>();
   useEffect(() => {
     if (!read?.value) return;
     const { value, problems } = read;
-    const timer = setTimeout(() => setFound({ of: read, air: { path: value, result: compareAirOptions(value, problems) } }), 60);
+    const timer = setTimeout(() => setFound({ of: read, air: { path: value, result: compareAirOptions(value, problems, feared === undefined ? {} : { faults: feared.faults }) } }), 60);
     return () => clearTimeout(timer);
-  }, [read]);
+  }, [read, feared]);
   return found && found.of === read ? found.air : undefined;
 }
 

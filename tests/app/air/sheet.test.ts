@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { BEND_CHOICES, bendsAt, withBends } from '@/app/air/bends';
-import { broughtByCase, caseReadings } from '@/app/air/case-readings';
+import { broughtByCase, caseReadings, withoutPathReadings } from '@/app/air/case-readings';
 import { movedLength, placeOfSize } from '@/app/air/path-sizes';
 import { problemAt } from '@/app/air/problem-at';
 import { DEMO_SHEET, EMPTY_SHEET, valueAt, withAt } from '@/app/air/sheet';
@@ -85,6 +85,13 @@ describe('what the case brings to the sheet', () => {
     expect(value?.measured.map(({ what, outlet, value: read }) => [what, outlet, read])).toEqual([['flow-in-duct', undefined, expect.closeTo(0.395e-3, 9)], ['outlet-speed', 0, 3]]);
     expect([value?.print.sides.length, value?.print.sides[0]?.held, value?.print.polymer, value?.output.voltage?.value]).toEqual([1, false, 'PETG', 24]);
     expect(value?.print.sides[0]?.direction).toBeCloseTo(Math.PI, 9);
+  });
+
+  it('is not in the case that the diagnosis behind the path sees, so that nothing counts twice', () => {
+    const rest = withoutPathReadings({ ...file, observations: [...file.observations, { symptom: 'curled-edges', state: 'seen', round: 1 }, { symptom: 'fan-noise', state: 'seen', round: 1 }] });
+    expect(rest.findings.map(({ check }) => check)).toEqual(['outlet-share-weaker']);
+    // What was seen without a side says nothing about the path's sides; the diagnosis keeps it.
+    expect(rest.observations.map(({ symptom, faces }) => [symptom, faces])).toEqual([['curled-edges', undefined], ['fan-noise', undefined]]);
   });
 
   it('is told in words', () => {
