@@ -74,6 +74,7 @@ for (const [name, viewport] of Object.entries(SIZES)) {
 
     // Fit: fix the rule first, then tick every step.
     await page.waitForURL('**/case/fit/');
+    await expect(page.getByLabel('Good when it is')).toBeVisible();
     const what = page.getByLabel('What is read');
     if (await what.count() > 0) await what.selectOption('length');
     await page.getByLabel('Good when it is').selectOption('at-most');

@@ -93,8 +93,8 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
       <TextField label="Proof print" value={print} onChange={setPrint} longest={300} />
       <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} />
       <div className="criterion-row">
-        {own && <ChooseOne label="What is read" value={what} unknown="a length on the part" options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.word }]} onChange={(next) => { setWhat(next ?? 'length'); setLimit(next === 'own' ? (remedy.provedBy.limit ?? '') : ''); setGood(next === 'own' ? good : 'at-most'); }} />}
-        <ChooseOne label="Good when it is" value={good} unknown="at most the limit" options={[{ value: 'at-most', word: 'at most the limit' }, { value: 'at-least', word: 'at least the limit' }]} onChange={(next) => setGood(next ?? 'at-most')} />
+        {own && <ChooseOne label="What is read" value={what} isAlwaysOne options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.word }]} onChange={(next) => { setWhat(next ?? 'length'); setLimit(next === 'own' ? (remedy.provedBy.limit ?? '') : ''); setGood(next === 'own' ? good : 'at-most'); }} />}
+        <ChooseOne label="Good when it is" value={good} isAlwaysOne options={[{ value: 'at-most', word: 'at most the limit' }, { value: 'at-least', word: 'at least the limit' }]} onChange={(next) => setGood(next ?? 'at-most')} />
         <FieldWithUnit label="Limit of the reading (if there is one)" value={limit} unit={shownIn} onChange={setLimit} problem={readLimit?.problem} />
         <ChooseOne label="Read at" value={count} unknown="no reading, only looking" options={[{ value: 'one', word: 'one place' }, { value: 'four', word: 'four sides' }, { value: 'eight', word: 'eight directions' }]} onChange={setCount} />
         {places.length > 0 && <FieldWithUnit label="Each reading: give or take" value={plusMinus} unit={shownIn} onChange={setPlusMinus} />}
