@@ -26,7 +26,7 @@ export function useCurrentCase(): CurrentCase {
 export function openCase(file: CaseFile): Promise<void> {
   const stored = { ...file, changedOn: new Date().toISOString() };
   lastWrite = caseStore().then(async (store) => {
-    set({ state: 'open', file: stored, kept: store.kept });
+    if (!store.kept) set({ state: 'open', file: stored, kept: false });
     pointTo(stored.id);
     await store.put(stored);
   });

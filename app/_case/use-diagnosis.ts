@@ -73,9 +73,8 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
     ]);
   }, [file, knowledge, result]);
   const was = useMemo(() => remember(file, result), [file, result]);
-  if (!result) return undefined;
   const ready = later?.of === result ? later : undefined;
-  return { result: ready?.banded ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, advice: ready?.advice, isSettled: ready?.banded !== undefined, was };
+  return useMemo(() => result && { result: ready?.banded ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, advice: ready?.advice, isSettled: ready?.banded !== undefined, was }, [result, ready, was]);
 }
 
 function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): ReadonlyMap<string, number> {

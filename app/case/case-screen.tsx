@@ -1,5 +1,6 @@
 'use client';
 import Link from 'next/link';
+import { memo, useDeferredValue } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { whatWasTold } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
@@ -44,6 +45,9 @@ interface DiagnosedCaseProps {
 function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps) {
   const reasons = useReasons(file, knowledge, diagnosis);
   const { result } = diagnosis;
+  // The ranking comes first after an answer; what to do next follows a frame later.
+  const calmFile = useDeferredValue(file);
+  const calm = useDeferredValue(diagnosis);
   return (
     <div className="with-bar">
       <h1 className="for-readers-only">Case {file.title || file.id}</h1>
@@ -52,7 +56,7 @@ function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps)
       <ProblemList problems={result.problems} title="Left out of the reckoning:" />
       <div className="case">
         <section className="case-next region-next" id="next" aria-labelledby="next-title">
-          {result.kind === 'diagnosis' ? <NextStep file={file} diagnosis={result} next={diagnosis.next} remedies={diagnosis.remedies} minutes={diagnosis.minutes} step={diagnosis.step} advice={diagnosis.advice} knowledge={knowledge} /> : <ConfirmFirst result={result} knowledge={knowledge} />}
+          <NextRegion file={calmFile} diagnosis={calm} knowledge={knowledge} />
         </section>
         <section className="case-causes" id="causes" aria-labelledby="causes-title">
           <Causes file={file} diagnosis={diagnosis} reasons={reasons} knowledge={knowledge} />
@@ -70,6 +74,11 @@ function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps)
     </div>
   );
 }
+
+const NextRegion = memo(function NextRegion({ file, diagnosis: { result, next, remedies, minutes, step, advice }, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly knowledge: Knowledge }) {
+  if (result.kind !== 'diagnosis') return <ConfirmFirst result={result} knowledge={knowledge} />;
+  return <NextStep file={file} diagnosis={result} next={next} remedies={remedies} minutes={minutes} step={step} advice={advice} knowledge={knowledge} />;
+});
 
 /** What could cause it; or why that cannot be said yet. */
 function Causes({ file, diagnosis: { result, was, next }, reasons, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly reasons: Reasons; readonly knowledge: Knowledge }) {

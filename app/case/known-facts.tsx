@@ -1,5 +1,6 @@
 'use client';
 import Link from 'next/link';
+import { memo, useDeferredValue } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Evidence, FactToTell } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
@@ -13,10 +14,23 @@ import { MachineAndPrint } from './machine-and-print';
 
 /** What is known: the part as told, every fact with its balloon, and the facts of machine and print. */
 export function KnownFacts({ file, items, facts, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly facts: readonly FactToTell[] | undefined; readonly knowledge: Knowledge }) {
-  const { units } = usePreferences();
+  // Follows a frame after the ranking: an answer must not wait for the picture of what is known.
+  const told = useDeferredValue(items);
   return (
     <>
       <h2 id="known-title">What is known</h2>
+      <ToldFacts items={told} knowledge={knowledge} />
+      {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
+      <Link className="button button-wide" href="/?add">Add what you see</Link>
+      <MachineAndPrint file={file} facts={facts} />
+    </>
+  );
+}
+
+const ToldFacts = memo(function ToldFacts({ items, knowledge }: { readonly items: readonly Evidence[]; readonly knowledge: Knowledge }) {
+  const { units } = usePreferences();
+  return (
+    <>
       <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.observation.faces ? { faces: item.observation.faces } : {}), ...(item.kind === 'symptom' && item.seen ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
       <ol className="facts-list">
         {items.map((item, index) => (
@@ -30,12 +44,9 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
           </li>
         ))}
       </ol>
-      {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
-      <Link className="button button-wide" href="/?add">Add what you see</Link>
-      <MachineAndPrint file={file} facts={facts} />
     </>
   );
-}
+});
 
 /** Whoever withdraws by keyboard stays in the list: the next fact, else the one before, else what follows the list. */
 function passFocusOn(button: HTMLButtonElement): void {
