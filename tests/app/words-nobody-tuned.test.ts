@@ -6,8 +6,8 @@ import { understander } from '@/app/_search/understand';
 import { readContent } from '@/content/read-content';
 
 /**
- * Sixty things people might say, written down before the words of the pages were last worked over, and not looked at
- * singly since: typing errors, dictation without stops, two words, a suspected cause, words of other countries. Each with
+ * Sixty things people might say, written down before the words of the pages were last worked over; their misses were
+ * seen while that was done, so they are less than blind: typing errors, dictation without stops, two words, a suspected cause, words of other countries. Each with
  * the symptoms that a person at the counter of a repair shop would note; one of them among the first five counts.
  */
 const SAID: readonly (readonly [string, ...string[]])[] = [
