@@ -3,22 +3,19 @@ import { px } from '../_drawings/frame';
 import { Sheet } from '../_drawings/sheet';
 import { Words } from '../_drawings/words';
 import { wordWidth } from '../_drawings/word-width';
-import { shownShare } from './shown-share';
 
 export interface TimeBarsProps {
-  /** Expected minutes until it is cured or given up, without this check and with it. */
+  /** Expected minutes until it is cured or given up, by changes alone and with a check first. */
   readonly now: number;
   readonly after: number;
-  /** Chance that it is cured in the end, 0 … 1, without this check and with it; left out where it is not known. */
-  readonly cured?: { readonly now: number; readonly after: number };
   readonly width?: number;
 }
 
-/** Expected time without this check and with it, as two dimensioned lengths, each with how often it ends in a cure. */
-export function TimeBars({ now, after, cured, width = 332 }: TimeBarsProps) {
+/** Expected time by changes alone and with a check first, as two dimensioned lengths. */
+export function TimeBars({ now, after, width = 332 }: TimeBarsProps) {
   const k = (width - 4) / Math.max(now, after, 1);
-  const without = `without it ${minutesWords(now)}${curedWords(cured?.now)}`;
-  const withIt = `with it ${minutesWords(after)}${curedWords(cured?.after)}`;
+  const without = `changes alone: ${minutesWords(now)}`;
+  const withIt = `check first: ${minutesWords(after)}`;
   return (
     <Sheet width={width} height={58} label={`Expected time until it is cured or given up: ${without}; ${withIt}`}>
       <TimeBar y={14} length={now * k} words={without} width={width} />
@@ -32,10 +29,6 @@ export function minutesWords(minutes: number): string {
   const whole = Math.round(minutes);
   if (whole < 60) return `${whole} min`;
   return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
-}
-
-function curedWords(cured: number | undefined): string {
-  return cured === undefined ? '' : `, ${shownShare(cured)} cured`;
 }
 
 function TimeBar({ y, length, words, width, accent = false }: { readonly y: number; readonly length: number; readonly words: string; readonly width: number; readonly accent?: boolean }) {

@@ -5,10 +5,10 @@ import type { CaseFile } from '@/lib/cases';
 import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type Step } from '@/lib/diagnosis';
 import type { Knowledge, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
-import { TimeBars, shownShare } from '../_charts';
-import { FitWidth } from '../_parts/fit-width';
+import { shownShare } from '../_charts';
 import { DrawingLater } from '../_drawings/drawing-later';
 import { changeCase } from '../_case/current-case';
+import { TimeToCure, worthWords } from './time-to-cure';
 
 export interface NextStepProps {
   readonly file: CaseFile;
@@ -21,8 +21,6 @@ export interface NextStepProps {
   readonly knowledge: Knowledge;
 }
 
-/** A rise of the chance of a cure from which on it is worth a word. */
-const MORE_CURED = 0.02;
 /** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. */
 export function NextStep({ file, diagnosis, next, remedies, minutes, step, advice, knowledge }: NextStepProps) {
   const [all, setAll] = useState(false);
@@ -54,7 +52,7 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
         <dt>Takes</dt><dd>{formatMinutes(best.minutes)}</dd>
         <dt>You need</dt><dd>{toolWords(method, knowledge)}{best.lacks.length > 0 && ' (you said you lack some of it)'}</dd>
         <dt>Risk</dt><dd>{riskWords(method, knowledge)}</dd>
-        <dt>Saves</dt><dd>{savesWords(best, diagnosis, minutes)}</dd>
+        {worthWords(minutes) === undefined && <><dt>Saves</dt><dd>{doubtWords(best, diagnosis)}</dd></>}
       </dl>
       <TimeToCure minutes={minutes} />
       <Link className="button button-next button-wide" href={`/bench/${method.id}`}>Start</Link>
@@ -145,13 +143,8 @@ export function riskWords(method: Pick<KnownMethod, 'hazards'>, knowledge: Knowl
   return method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((id) => (knowledge.hazards[id]?.title ?? id).toLowerCase()).join(', ');
 }
 
-/** "34 min on average", how much likelier a cure becomes, or how much doubt it takes away when it does neither. */
-function savesWords(next: NextCheck, diagnosis: Diagnosis, minutes: MinutesToCure | undefined): string {
-  const after = minutes?.after;
-  const saved = minutes && after ? minutes.now.minutes - after.minutes : 0;
-  const more = minutes && after ? after.cured - minutes.now.cured : 0;
-  const words = [...(saved >= 1 ? [`${formatMinutes(saved)} on average`] : []), ...(more >= MORE_CURED ? [`raises the chance of a cure by ${Math.round(100 * more)} points`] : [])];
-  if (words.length > 0) return words.join('; ');
+/** How much doubt a check takes away that saves no time and makes no cure likelier. */
+function doubtWords(next: NextCheck, diagnosis: Diagnosis): string {
   const doubt = diagnosis.causes.reduce((sum, { probability: p }) => (p > 0 && p < 1 ? sum - p * Math.log2(p) - (1 - p) * Math.log2(1 - p) : sum), 0);
   return doubt > 0 ? `no time, but ${shownShare(next.gain / doubt)} of the doubt` : 'little';
 }
@@ -159,18 +152,4 @@ function savesWords(next: NextCheck, diagnosis: Diagnosis, minutes: MinutesToCur
 function savedMinutes(saved: number | undefined): string {
   if (saved === undefined) return '';
   return saved >= 1 ? formatMinutes(saved) : 'nothing';
-}
-
-/** Two time bars: until cured or given up, by changes alone and with this check first; how often it ends in a cure stands in them. */
-function TimeToCure({ minutes }: { readonly minutes: MinutesToCure | undefined }) {
-  const after = minutes?.after;
-  if (minutes === undefined || after === undefined || (minutes.now.minutes - after.minutes < 1 && after.cured - minutes.now.cured < MORE_CURED)) return null;
-  const { now } = minutes;
-  const isLikelier = after.cured - now.cured >= MORE_CURED;
-  return (
-    <div className="next-times">
-      <p className="label">Your time until it is cured or given up, on average{isLikelier ? '' : `; by changes alone ${shownShare(now.cured)} are cured`}</p>
-      <FitWidth usual={300}>{(width) => <TimeBars now={now.minutes} after={after.minutes} {...(isLikelier ? { cured: { now: now.cured, after: after.cured } } : {})} width={width} />}</FitWidth>
-    </div>
-  );
 }

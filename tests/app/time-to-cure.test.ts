@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest';
+import { worthWords } from '@/app/case/time-to-cure';
+import type { MinutesToCure } from '@/lib/diagnosis';
+
+const at = (minutes: number, cured: number): MinutesToCure['now'] => ({ minutes, worst: minutes, cured });
+const words = (now: MinutesToCure['now'], after: MinutesToCure['now']): string | undefined => worthWords({ now, after, saves: new Map() })?.replaceAll(/[\u00A0\u202F]/gu, ' ');
+
+describe('what taking the check first is worth', () => {
+  // The differences are reckoned by hand.
+  it.each([
+    ['slower and likelier', at(89, 0.28), at(135, 0.4), 'Checking first raises the chance of a cure from 28 % to 40 %, but takes 46 min longer on average.'],
+    ['as long and likelier', at(89, 0.28), at(89.5, 0.4), 'Checking first raises the chance of a cure from 28 % to 40 %.'],
+    ['quicker and likelier', at(135, 0.28), at(70, 0.4), 'Checking first saves 1 h 05 on average and raises the chance of a cure from 28 % to 40 %.'],
+    ['quicker and as likely', at(89, 0.4), at(55, 0.41), 'Checking first saves 34 min on average.'],
+    ['quicker and less likely', at(89, 0.4), at(55, 0.3), 'Checking first saves 34 min on average, but lowers the chance of a cure from 40 % to 30 %.'],
+    ['neither quicker nor likelier', at(89, 0.4), at(95, 0.41), undefined],
+  ])('is said in one sentence when it is %s', (_, now, after, expected) => {
+    expect(words(now, after)).toBe(expected);
+  });
+
+  it('is not said while there is no check to take', () => {
+    expect(worthWords({ now: at(89, 0.4), after: undefined, saves: new Map() })).toBeUndefined();
+  });
+});
