@@ -1,8 +1,9 @@
 'use client';
 import { circumstancesHold, type Evidence, type RankedCause, type Weight } from '@/lib/diagnosis';
 import type { CaseFile } from '@/lib/cases';
-import type { CitedLink, WholeKnowledge } from '@/lib/knowledge';
+import type { CitedLink, Grade, WholeKnowledge, WholeSymptom } from '@/lib/knowledge';
 import { shownShare, weightWords } from '../_charts';
+import { gradeShares } from '../_parts/grade-words';
 import { basisInFull } from './basis-in-full';
 import { comparedWords } from './outcome-words';
 
@@ -10,7 +11,7 @@ import { comparedWords } from './outcome-words';
 export function EvidenceReason({ cause, weight, item, knowledge }: { readonly cause: RankedCause; readonly weight: Weight; readonly item: Evidence; readonly knowledge: WholeKnowledge | undefined }) {
   return (
     <div className="evidence-reason">
-      {knowledge ? <Figures cause={cause.id} item={item} knowledge={knowledge} /> : <p>Fetching the figures behind it.</p>}
+      {knowledge ? <Figures cause={cause.id} item={item} told={toldGrade(weight.items)} knowledge={knowledge} /> : <p>Fetching the figures behind it.</p>}
       <dl className="three-weights">
         <div><dt>On its own</dt><dd>{factorWords(weight.alone)}</dd></div>
         <div><dt>With all else known</dt><dd>{factorWords(weight.leaveOneOut)}</dd></div>
@@ -37,16 +38,16 @@ export function StartReason({ cause, file, knowledge }: { readonly cause: Ranked
 
 const HOW_OFTEN = { rare: 'A rare cause', uncommon: 'An uncommon cause', common: 'A common cause', 'very-common': 'A very common cause' } as const;
 
-function Figures({ cause, item, knowledge }: { readonly cause: string; readonly item: Evidence; readonly knowledge: WholeKnowledge }) {
+function Figures({ cause, item, told, knowledge }: { readonly cause: string; readonly item: Evidence; readonly told: Grade | undefined; readonly knowledge: WholeKnowledge }) {
   switch (item.kind) {
-    case 'symptom': return <SymptomFigures cause={cause} symptom={item.about} knowledge={knowledge} />;
+    case 'symptom': return <SymptomFigures cause={cause} symptom={item.about} told={told} knowledge={knowledge} />;
     case 'answer': return <AnswerFigures cause={cause} check={item.about} knowledge={knowledge} />;
     case 'reading': return <ReadingFigures cause={cause} check={item.about} knowledge={knowledge} />;
     default: return item satisfies never;
   }
 }
 
-function SymptomFigures({ cause, symptom, knowledge }: { readonly cause: string; readonly symptom: string; readonly knowledge: WholeKnowledge }) {
+function SymptomFigures({ cause, symptom, told, knowledge }: { readonly cause: string; readonly symptom: string; readonly told: Grade | undefined; readonly knowledge: WholeKnowledge }) {
   const known = knowledge.symptoms[symptom];
   if (!known) return null;
   const link = known.links[cause];
@@ -57,8 +58,28 @@ function SymptomFigures({ cause, symptom, knowledge }: { readonly cause: string;
       {steps.map(([earlier, step]) => <LinkWords key={earlier} link={step} what={`It follows from “${knowledge.symptoms[earlier]?.title ?? earlier}”, which this cause shows,`} knowledge={knowledge} />)}
       {!link && steps.length === 0 && <p>This cause does not show it. It weighs only through the others: what another cause accounts for needs no second one.</p>}
       <p>With no listed cause it is seen in {shownShare(known.leak)} of such prints <span className="quiet">(class, our estimate)</span>.</p>
+      {told && known.grades && <GradeFigures told={told} links={link ? [link] : steps.map(([, step]) => step)} symptom={known} knowledge={knowledge} />}
     </>
   );
+}
+
+/** How bad the symptom mostly is with this cause, and without any: what the told grade is held against. */
+function GradeFigures({ told, links, symptom, knowledge }: { readonly told: Grade; readonly links: readonly CitedLink[]; readonly symptom: WholeSymptom; readonly knowledge: WholeKnowledge }) {
+  const graded = links.filter((link) => link.grades !== undefined);
+  const without = symptom.grades?.otherwise;
+  return (
+    <>
+      <p>How bad it is was told: {told} ({symptom.grades?.[told]}).</p>
+      {graded.map((link) => <p key={link.statedIn}>With this cause it is {gradeShares(link.grades ?? [])} of cases. {link.gradesRestOn && <span className="quiet">{basisInFull(link.gradesRestOn, knowledge)}</span>}</p>)}
+      {links.length > 0 && graded.length === 0 && <p>How bad it is with this cause is not known: each grade is held for equally likely.</p>}
+      <p>With no listed cause {without ? <>it is {gradeShares(symptom.leakGrades)}. <span className="quiet">{basisInFull(without.basis, knowledge)}</span></> : 'each grade is held for equally likely.'}</p>
+    </>
+  );
+}
+
+/** The grade told last: it is the one that counts. */
+function toldGrade(items: readonly Evidence[]): Grade | undefined {
+  return items.reduce<Grade | undefined>((last, item) => (item.kind === 'symptom' && item.seen ? (item.observation.severity ?? last) : last), undefined);
 }
 
 function AnswerFigures({ cause, check, knowledge }: { readonly cause: string; readonly check: string; readonly knowledge: WholeKnowledge }) {

@@ -4,7 +4,7 @@ import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
 import { LooksLike } from './look-alikes';
-import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, type StatedRow } from './link-table';
+import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, rowsOf } from './link-table';
 
 /** What the knowledge base states of a cause: how it shows, what settles it, what cures it, what it is taken for. */
 export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
@@ -57,10 +57,6 @@ export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
       </>
     ),
   };
-}
-
-function rowsOf(links: Readonly<Record<string, { readonly said: string; readonly chance: number; readonly basis: StatedRow['basis'] }>>): StatedRow[] {
-  return Object.entries(links).map(([id, link]) => ({ id, how: link.said, chance: link.chance, basis: link.basis }));
 }
 
 function strongest(links: Readonly<Record<string, { readonly chance: number }>>): string {

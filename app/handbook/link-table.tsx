@@ -1,23 +1,32 @@
 import Link from 'next/link';
-import type { Basis, WholeKnowledge } from '@/lib/knowledge';
+import type { Basis, CitedLink, WholeKnowledge } from '@/lib/knowledge';
 import { titleOf } from '@/lib/knowledge';
 import { shownShare } from '../_charts';
+import { mostlyGrade } from '../_parts/grade-words';
 
 export interface StatedRow {
   readonly id: string;
   readonly how: string;
   readonly chance?: number;
   readonly basis: Basis;
+  /** How bad it mostly is, where the link says so. */
+  readonly bad?: { readonly shares: readonly number[]; readonly basis: Basis };
 }
 
 /** A row with its basis in words. */
-export interface CitedRow extends Omit<StatedRow, 'basis'> {
+export interface CitedRow extends Omit<StatedRow, 'basis' | 'bad'> {
   readonly rests: string;
+  readonly bad?: { readonly shares: readonly number[]; readonly rests: string };
+}
+
+/** Links as rows: the word, the figure, how bad where that is said, and what each rests on. */
+export function rowsOf(links: Readonly<Record<string, CitedLink>>): StatedRow[] {
+  return Object.entries(links).map(([id, { said, chance, basis, grades, gradesRestOn }]) => ({ id, how: said, chance, basis, ...(grades && gradesRestOn ? { bad: { shares: grades, basis: gradesRestOn } } : {}) }));
 }
 
 /** Rows surest first, their sources numbered now: the numbers then hold wherever on the page the rows are put. */
 export function cited(rows: readonly StatedRow[], sources: SourceNumbers): CitedRow[] {
-  return [...rows].sort((a, b) => (b.chance ?? 0) - (a.chance ?? 0)).map(({ basis, ...row }) => ({ ...row, rests: basisWords(basis, sources) }));
+  return [...rows].sort((a, b) => (b.chance ?? 0) - (a.chance ?? 0)).map(({ basis, bad, ...row }) => ({ ...row, rests: basisWords(basis, sources), ...(bad ? { bad: { shares: bad.shares, rests: basisWords(bad.basis, sources) } } : {}) }));
 }
 
 /** Relations of a page, each with its word, its figure, and what it rests on. */
@@ -28,11 +37,20 @@ export function LinkTable({ head, rows, knowledge }: { readonly head: string; re
       <thead><tr><th scope="col">{head}</th><th scope="col">how surely</th><th scope="col">rests on</th></tr></thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.id}><td><Link prefetch={false} href={`/handbook/${row.id}`}>{titleOf(knowledge, row.id)}</Link></td><td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}</td><td className="quiet">{row.rests}</td></tr>
+          <tr key={row.id}>
+            <td><Link prefetch={false} href={`/handbook/${row.id}`}>{titleOf(knowledge, row.id)}</Link></td>
+            <td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}{row.bad && <HowBad shares={row.bad.shares} />}</td>
+            <td className="quiet">{row.rests}{row.bad && <span className="stated-bad">how bad: {row.bad.rests}</span>}</td>
+          </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+function HowBad({ shares }: { readonly shares: readonly number[] }) {
+  const { grade, share } = mostlyGrade(shares);
+  return <span className="stated-bad">mostly {grade} <span className="quiet">{shownShare(share)}</span></span>;
 }
 
 /** Numbers of the sources of one page, in the order in which they are met. */

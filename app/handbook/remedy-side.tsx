@@ -2,7 +2,7 @@ import type { WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { StepList } from '../_parts/step-list';
 import type { LeafSides } from './leaf-sides';
-import { LinkTable, RestsOn, SourceNumbers, cited } from './link-table';
+import { LinkTable, RestsOn, SourceNumbers, cited, rowsOf } from './link-table';
 
 const REVERSIBLE = { yes: 'can be undone', partly: 'can be undone in part', no: 'cannot be undone' } as const;
 
@@ -11,7 +11,7 @@ export function remedySides(id: string, knowledge: WholeKnowledge): LeafSides {
   const remedy = knowledge.remedies[id];
   if (!remedy) return {};
   const sources = new SourceNumbers();
-  const cures = cited(Object.entries(remedy.cures).map(([cause, link]) => ({ id: cause, how: link.said, chance: link.chance, basis: link.basis })), sources);
+  const cures = cited(rowsOf(remedy.cures), sources);
   return {
     left: (
       <>

@@ -49,7 +49,7 @@ const WORDS = Object.keys(LINK_WORDS).map((word) => word.replaceAll('-', ' '));
 function packLinks(links: Shelf<CitedLink>, placeOf: (id: string) => number): PackedLink[] {
   return Object.entries(links).map(([id, link]) => {
     const how = WORDS.indexOf(link.said) + 1 || link.chance;
-    const more = without(link, 'chance', 'said', 'basis', 'statedIn');
+    const more = without(link, 'chance', 'said', 'basis', 'statedIn', 'gradesRestOn');
     return isEmpty(more) ? [placeOf(id), how] : [placeOf(id), how, more];
   });
 }
@@ -64,7 +64,7 @@ function packReadings(reads: Shelf<CitedReadingLink>, placeOf: (id: string) => n
 }
 
 function basesOf(links: Shelf<CitedLink | CitedReadingLink>): PackedBasis[] {
-  return Object.values(links).map(({ basis, statedIn }) => [basis, statedIn]);
+  return Object.values(links).map((link) => ('gradesRestOn' in link ? [link.basis, link.statedIn, link.gradesRestOn] : [link.basis, link.statedIn]));
 }
 
 /** The fields but for some: those that the other file, the key or the other side of a relation holds. */

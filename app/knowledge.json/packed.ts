@@ -15,8 +15,8 @@ export type PackedLink = readonly [to: number, how: number, more?: object];
 /** A reading link: place of the cause, chance that it moves the reading, median, spread, and 1 when it is a normal one. */
 export type PackedReading = readonly [to: number, chance: number, median: number, spread: number, normal?: 0 | 1, more?: object];
 
-/** What a link rests on and the file that says it, in the order of the links. */
-export type PackedBasis = readonly [basis: Basis, statedIn: CitedLink['statedIn']];
+/** What a link rests on, the file that says it, and what its grades rest on where it has any; in the order of the links. */
+export type PackedBasis = readonly [basis: Basis, statedIn: CitedLink['statedIn'], gradesRestOn?: Basis];
 
 /** What rankings and first screens read. Relations stand on one side only, ids as keys only. */
 export interface PackedFirst {

@@ -91,11 +91,12 @@ function grouped(pairs: readonly (readonly [string, string])[]): Map<string, str
   return groups;
 }
 
-function cited<T extends object>(links: Shelf<T>, bases: readonly PackedBasis[]): Record<string, T & Pick<CitedLink, 'basis' | 'statedIn'>> {
+function cited<T extends object>(links: Shelf<T>, bases: readonly PackedBasis[]): Record<string, T & Pick<CitedLink, 'basis' | 'statedIn' | 'gradesRestOn'>> {
   return Object.fromEntries(Object.entries(links).map(([id, link], place) => {
     const stated = bases[place];
     if (!stated) throw new Error(`knowledge base: got ${bases.length} reasons for ${Object.keys(links).length} links, expected one each`);
-    return [id, { ...link, basis: stated[0], statedIn: stated[1] }];
+    const [basis, statedIn, gradesRestOn] = stated;
+    return [id, { ...link, basis, statedIn, ...(gradesRestOn ? { gradesRestOn } : {}) }];
   }));
 }
 

@@ -14,6 +14,8 @@ export interface Link {
 export interface CitedLink extends Link {
   readonly basis: Basis;
   readonly statedIn: string;
+  /** What the grades rest on; there with `grades`. */
+  readonly gradesRestOn?: Basis;
 }
 
 /** How a reading is distributed: around `median`, in SI or as a ratio to what it is compared with. */

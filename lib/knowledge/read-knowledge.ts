@@ -325,7 +325,7 @@ class Linker {
     this.basis(path, field, stated.basis);
     for (const [other, basis] of Object.entries(stated.oftenerThan ?? {})) this.basis(path, `${field}, oftener than ${other}`, basis);
     const grades = this.shares(path, `${field}, grade`, stated.grade);
-    return { chance: chanceOf(stated.how), said: typeof stated.how === 'number' ? String(stated.how) : stated.how.replaceAll('-', ' '), basis: stated.basis, statedIn: path, ...(grades ? { grades } : {}) };
+    return { chance: chanceOf(stated.how), said: typeof stated.how === 'number' ? String(stated.how) : stated.how.replaceAll('-', ' '), basis: stated.basis, statedIn: path, ...(grades && stated.grade ? { grades, gradesRestOn: stated.grade.basis } : {}) };
   }
 }
 
