@@ -25,12 +25,13 @@ export function useCurrentCase(): CurrentCase {
 /** Puts a case on the table and keeps it on this device. Resolves when it is stored. */
 export function openCase(file: CaseFile): Promise<void> {
   const stored = { ...file, changedOn: new Date().toISOString() };
+  // First shown, then written: what the page does with it is queued before the write.
+  set({ state: 'open', file: stored, kept: true });
   lastWrite = caseStore().then(async (store) => {
     if (!store.kept) set({ state: 'open', file: stored, kept: false });
     pointTo(stored.id);
     await store.put(stored);
   });
-  set({ state: 'open', file: stored, kept: true });
   return lastWrite;
 }
 

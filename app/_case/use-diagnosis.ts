@@ -15,6 +15,8 @@ export interface CaseDiagnosis {
   readonly remedies: readonly RankedRemedy[] | undefined;
   /** Expected minutes to a cure, and what the best checks would save of them. */
   readonly minutes: MinutesToCure | undefined;
+  /** The last diagnosis whose bands are reckoned: of this very case when settled, of the case before the last change until then. */
+  readonly banded: Diagnosis | undefined;
   /** What the shipped rule does next. */
   readonly step: Step | undefined;
   /** How surely the advice stays whatever the next checks say; undefined when that cannot be said. */
@@ -27,7 +29,6 @@ export interface CaseDiagnosis {
 
 interface Later {
   readonly of: Diagnosis | TooMuchAtOnce;
-  readonly banded?: Diagnosis;
   readonly next: readonly NextCheck[];
   readonly remedies: readonly RankedRemedy[];
   readonly minutes: MinutesToCure;
@@ -53,28 +54,30 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
   const knowledge = useKnowledgeOfCase(file, pages);
   const result = useMemo(() => (file && knowledge ? diagnose(file, knowledge, { copies: 0 }) : undefined), [file, knowledge]);
   const [later, setLater] = useState<Later>();
+  const [banded, setBanded] = useState<{ readonly of: Diagnosis | TooMuchAtOnce; readonly diagnosis: Diagnosis }>();
   useEffect(() => {
     if (!file || !knowledge || result?.kind !== 'diagnosis') return;
     const units = Math.max(1, result.answer.cost.units);
     const copies = Math.min(100, Math.floor(UNITS_FOR_BANDS / units));
-    let first: Later | undefined;
+    let next: readonly NextCheck[] = [];
     return inSteps([
+      () => { next = nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [], most: Math.max(FEWEST_CHECKS, Math.floor(UNITS_FOR_CHECKS / units)) }); },
       () => {
-        const next = nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [], most: Math.max(FEWEST_CHECKS, Math.floor(UNITS_FOR_CHECKS / units)) });
         const standing = standingOf(result, possibilitiesOf(knowledge, file.lacksTools ?? []), { tried: triedChanges(file) });
         const step = nextStep(standing);
-        first = { of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, [...(step.kind === 'check' ? [step.check.id] : []), ...next.slice(0, WEIGHED).map((row) => row.check)]), step, advice: sameAdvice(result, next, file, knowledge, triedChanges(file)) };
-        setLater(first);
+        setLater({ of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, [...(step.kind === 'check' ? [step.check.id] : []), ...next.slice(0, WEIGHED).map((row) => row.check)]), step, advice: sameAdvice(result, next, file, knowledge, triedChanges(file)) });
       },
       () => {
-        const banded = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies });
-        if (first && banded.kind === 'diagnosis') setLater({ ...first, banded });
+        const diagnosis = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies });
+        if (diagnosis.kind === 'diagnosis') setBanded({ of: result, diagnosis });
       },
     ]);
   }, [file, knowledge, result]);
   const was = useMemo(() => remember(file, result), [file, result]);
   const ready = later?.of === result ? later : undefined;
-  return useMemo(() => result && { result: ready?.banded ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, advice: ready?.advice, isSettled: ready?.banded !== undefined, was }, [result, ready, was]);
+  const settled = banded?.of === result ? banded?.diagnosis : undefined;
+  const lastBanded = banded?.diagnosis;
+  return useMemo(() => result && { result: settled ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, advice: ready?.advice, banded: lastBanded, isSettled: settled !== undefined, was }, [result, ready, settled, lastBanded, was]);
 }
 
 function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): ReadonlyMap<string, number> {

@@ -15,6 +15,8 @@ export interface Reasons {
   readonly flip?: FlipOfLead;
 }
 
+const NONE_YET: Reasons = {};
+
 /** Cost of one answer above which the reasons that need hundreds of them are left out. Estimate: about 1 s in all. */
 const DEAREST = 1e6;
 
@@ -33,5 +35,5 @@ export function useReasons(file: CaseFile, knowledge: Knowledge, { result, next,
       () => { const flip = flipOfLead(diagnosis, file, knowledge); if (flip) add({ flip }); },
     ]);
   }, [file, knowledge, diagnosis, next]);
-  return diagnosis && known?.of === diagnosis ? known.reasons : {};
+  return diagnosis && known?.of === diagnosis ? known.reasons : NONE_YET;
 }

@@ -65,15 +65,23 @@ function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps)
           <KnownFacts file={file} items={result.items} facts={reasons.facts} knowledge={knowledge} />
         </section>
       </div>
-      <nav className="bar case-bar" aria-label="Parts of this case">
-        <a href="#next">Next</a>
-        <a href="#causes">Causes</a>
-        <a href="#known">Known, {result.items.length}</a>
-      </nav>
-      <p className="case-links not-printed"><Link className="link" href="/case/decide">Choose a change</Link><Link className="link" href="/case/log">Log and report</Link></p>
+      <Ways known={result.items.length} />
     </div>
   );
 }
+
+const Ways = memo(function Ways({ known }: { readonly known: number }) {
+  return (
+    <>
+      <nav className="bar case-bar" aria-label="Parts of this case">
+        <a href="#next">Next</a>
+        <a href="#causes">Causes</a>
+        <a href="#known">Known, {known}</a>
+      </nav>
+      <p className="case-links not-printed"><Link className="link" href="/case/decide">Choose a change</Link><Link className="link" href="/case/log">Log and report</Link></p>
+    </>
+  );
+});
 
 const NextRegion = memo(function NextRegion({ file, diagnosis: { result, next, remedies, minutes, step, advice }, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly knowledge: Knowledge }) {
   if (result.kind !== 'diagnosis') return <ConfirmFirst result={result} knowledge={knowledge} />;
@@ -81,17 +89,19 @@ const NextRegion = memo(function NextRegion({ file, diagnosis: { result, next, r
 });
 
 /** What could cause it; or why that cannot be said yet. */
-function Causes({ file, diagnosis: { result, was, next }, reasons, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly reasons: Reasons; readonly knowledge: Knowledge }) {
+function Causes({ file, diagnosis: { result, banded, was, next }, reasons, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly reasons: Reasons; readonly knowledge: Knowledge }) {
+  // Reasons of the ranking before stand one frame longer: taking them away must not hold up the new ranking.
+  const calm = useDeferredValue(reasons);
   if (result.kind === 'too-much') return <TooMuch result={result} knowledge={knowledge} />;
   const told = whatWasTold(file, result.items);
-  const tree = <CauseTree diagnosis={result} weights={reasons.weights} was={was} next={next} file={file} knowledge={knowledge} />;
+  const tree = <CauseTree diagnosis={result} banded={banded} weights={reasons.weights} was={was} next={next} file={file} knowledge={knowledge} />;
   if (told !== 'something') return <NothingFound told={told}>{tree}</NothingFound>;
   return (
     <>
       <h2 id="causes-title">What could cause it</h2>
-      {reasons.conflict && <ConflictNote size={reasons.conflict.size} again={reasons.conflict.again} knowledge={knowledge} />}
+      {calm.conflict && <ConflictNote size={calm.conflict.size} again={calm.conflict.again} knowledge={knowledge} />}
       {tree}
-      <LeadChanges answer={reasons.answer} flip={reasons.flip} knowledge={knowledge} />
+      <LeadChanges answer={calm.answer} flip={calm.flip} knowledge={knowledge} />
     </>
   );
 }

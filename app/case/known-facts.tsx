@@ -16,16 +16,21 @@ import { MachineAndPrint } from './machine-and-print';
 export function KnownFacts({ file, items, facts, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly facts: readonly FactToTell[] | undefined; readonly knowledge: Knowledge }) {
   // Follows a frame after the ranking: an answer must not wait for the picture of what is known.
   const told = useDeferredValue(items);
+  const calmFacts = useDeferredValue(facts);
   return (
     <>
       <h2 id="known-title">What is known</h2>
       <ToldFacts items={told} knowledge={knowledge} />
       {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
-      <Link className="button button-wide" href="/?add">Add what you see</Link>
-      <MachineAndPrint file={file} facts={facts} />
+      <AddMore />
+      <MachineAndPrint id={file.id} machine={file.machine} print={file.print} facts={calmFacts} />
     </>
   );
 }
+
+const AddMore = memo(function AddMore() {
+  return <Link className="button button-wide" href="/?add">Add what you see</Link>;
+});
 
 const ToldFacts = memo(function ToldFacts({ items, knowledge }: { readonly items: readonly Evidence[]; readonly knowledge: Knowledge }) {
   const { units } = usePreferences();
@@ -53,7 +58,8 @@ function passFocusOn(button: HTMLButtonElement): void {
   const all = [...(button.closest('ol')?.querySelectorAll('button') ?? [])];
   const at = all.indexOf(button);
   const next = all[at + 1] ?? all[at - 1] ?? button.closest('ol')?.parentElement?.querySelector<HTMLElement>('.button-wide');
-  next?.focus({ preventScroll: true });
+  // After the new ranking is drawn: giving focus measures the page, and the ranking would wait for that.
+  requestAnimationFrame(() => next?.focus({ preventScroll: true }));
 }
 
 function away(file: CaseFile, item: Evidence): CaseFile {

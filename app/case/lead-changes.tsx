@@ -1,4 +1,5 @@
 'use client';
+import { memo } from 'react';
 import Link from 'next/link';
 import type { AnswerOfLead, Flip, FlipOfLead } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
@@ -12,7 +13,7 @@ import { outcomeWords } from './outcome-words';
 const SUSPECT = 3;
 
 /** What would put another cause first: the cheapest answer not given yet, and the answers given that it hangs on. Folded unless an answer is suspect. */
-export function LeadChanges({ answer, flip, knowledge }: { readonly answer: AnswerOfLead | undefined; readonly flip: FlipOfLead | undefined; readonly knowledge: Knowledge }) {
+export const LeadChanges = memo(function LeadChanges({ answer, flip, knowledge }: { readonly answer: AnswerOfLead | undefined; readonly flip: FlipOfLead | undefined; readonly knowledge: Knowledge }) {
   if (!answer && !flip) return null;
   return (
     <details className="lead-changes" open={flip !== undefined && flip.likelier > SUSPECT}>
@@ -21,7 +22,7 @@ export function LeadChanges({ answer, flip, knowledge }: { readonly answer: Answ
       {flip && <OldAnswer flip={flip} knowledge={knowledge} />}
     </details>
   );
-}
+});
 
 function NewAnswer({ answer: { on, chance, minutes, then }, knowledge }: { readonly answer: AnswerOfLead; readonly knowledge: Knowledge }) {
   const leads = <><b>{titleOf(knowledge, then.id)}</b> would lead, with {shownShare(then.chance)}</>;

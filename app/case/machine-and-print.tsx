@@ -1,5 +1,5 @@
 'use client';
-import { useState, type ReactNode } from 'react';
+import { memo, useState, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { FactName, FactToTell } from '@/lib/diagnosis';
 import { MATERIALS, TOUCHED, type Touched } from '@/lib/knowledge';
@@ -14,31 +14,38 @@ const TOUCHED_WORDS: Readonly<Record<Touched, string>> = {
 /** Facts asked for at once; all others stand behind "more". */
 const ASKED = 2;
 
+interface MachineAndPrintProps extends Facts {
+  readonly id: string;
+  readonly facts: readonly FactToTell[] | undefined;
+}
+
+type Facts = Pick<CaseFile, 'machine' | 'print'>;
+
 /** Facts of machine and print: the two that would sharpen the ranking most, and the others one tap away. Each is optional. */
-export function MachineAndPrint({ file, facts }: { readonly file: CaseFile; readonly facts: readonly FactToTell[] | undefined }) {
+export const MachineAndPrint = memo(function MachineAndPrint({ id, machine, print, facts }: MachineAndPrintProps) {
   const [asked, setAsked] = useState<{ readonly of: string; readonly names: readonly FactName[] }>();
   // The first reckoning of a visit decides which fields stand in front: a field must not jump away under the finger.
-  if (facts && asked?.of !== file.id) setAsked({ of: file.id, names: facts.slice(0, ASKED).map((row) => row.fact) });
+  if (facts && asked?.of !== id) setAsked({ of: id, names: facts.slice(0, ASKED).map((row) => row.fact) });
   // Once the others are opened nothing moves any more.
-  const settle = (): void => { if (asked?.of !== file.id) setAsked({ of: file.id, names: [] }); };
-  const inFront = asked?.of === file.id ? asked.names : [];
+  const settle = (): void => { if (asked?.of !== id) setAsked({ of: id, names: [] }); };
+  const inFront = asked?.of === id ? asked.names : [];
   const behind = ALL_FACTS.filter((name) => !inFront.includes(name));
   return (
     <div className="machine">
       <h3>Machine and print</h3>
       <p className="label">{inFront.length > 0 ? `${FACT_WORDS[inFront[0] ?? 'material']} would sharpen the ranking most. Leave out what you don’t know.` : 'Leave out what you don’t know.'}</p>
-      {inFront.length > 0 && <div className="machine-fields">{inFront.map((name) => <FactField key={name} name={name} file={file} />)}</div>}
+      {inFront.length > 0 && <div className="machine-fields">{inFront.map((name) => <FactField key={name} name={name} machine={machine} print={print} />)}</div>}
       <details onToggle={settle}>
-        <summary>More facts{toldWords(file, behind)}</summary>
+        <summary>More facts{toldWords({ machine, print }, behind)}</summary>
         <div className="machine-fields">
-          <TextField label="Machine" value={file.machine.name ?? ''} placeholder="no. 3" onChange={(name) => tellMachine({ name })} />
-          <TextField label="Print" value={file.print.name ?? ''} placeholder="vent hinge" onChange={(name) => tellPrint({ name })} />
-          {behind.map((name) => <FactField key={name} name={name} file={file} />)}
+          <TextField label="Machine" value={machine.name ?? ''} placeholder="no. 3" onChange={(name) => tellMachine({ name })} />
+          <TextField label="Print" value={print.name ?? ''} placeholder="vent hinge" onChange={(name) => tellPrint({ name })} />
+          {behind.map((name) => <FactField key={name} name={name} machine={machine} print={print} />)}
         </div>
       </details>
     </div>
   );
-}
+});
 
 const ALL_FACTS = ['material', 'kinematics', 'feedPath', 'enclosure', 'supply', 'fanMarking', 'onset', 'touched'] as const satisfies readonly FactName[];
 
@@ -46,8 +53,12 @@ const FACT_WORDS: Readonly<Record<FactName, string>> = {
   material: 'The plastic', kinematics: 'How it moves', feedPath: 'The feed path', enclosure: 'The enclosure', supply: 'The supply', fanMarking: 'The part fan’s label', onset: 'When it began', touched: 'What was changed shortly before',
 };
 
-function FactField({ name, file }: { readonly name: FactName; readonly file: CaseFile }): ReactNode {
-  const { machine, print } = file;
+interface FactFieldProps extends Facts {
+  readonly name: FactName;
+}
+
+/** Drawn anew only when its own fact changes: a new ranking must not wait for eight fields. */
+const FactField = memo(function FactField({ name, machine, print }: FactFieldProps): ReactNode {
   switch (name) {
     case 'material': return <ChooseOne label="Plastic" value={print.material} options={MATERIALS.map((value) => ({ value, word: value === 'filled' ? 'filled with fibre' : value }))} onChange={(material) => tellPrint({ material })} />;
     case 'kinematics': return <ChooseOne label="How it moves" value={machine.kinematics} options={[{ value: 'moving-bed', word: 'bed moves in Y' }, { value: 'crossed-belts', word: 'crossed belts' }, { value: 'delta', word: 'delta arms' }]} onChange={(kinematics) => tellMachine({ kinematics })} />;
@@ -59,24 +70,38 @@ function FactField({ name, file }: { readonly name: FactName; readonly file: Cas
     case 'touched': return <ChangedBefore touched={print.touched ?? []} />;
     default: return name satisfies never;
   }
-}
+}, (before, after) => before.name === after.name && toldOf(before, before.name) === toldOf(after, after.name));
 
 function ChangedBefore({ touched }: { readonly touched: readonly Touched[] }) {
   return (
     <fieldset className="touched">
       <legend>Changed shortly before</legend>
       {TOUCHED.map((part) => (
-        <label key={part}><input type="checkbox" checked={touched.includes(part)} onChange={(event) => tellPrint({ touched: event.target.checked ? [...touched, part] : touched.filter((each) => each !== part) })} />{TOUCHED_WORDS[part]}</label>
+        <TouchedBox key={part} part={part} checked={touched.includes(part)} />
       ))}
     </fieldset>
   );
 }
 
+const TouchedBox = memo(function TouchedBox({ part, checked }: { readonly part: Touched; readonly checked: boolean }) {
+  return <label><input type="checkbox" checked={checked} onChange={(event) => tellTouched(part, event.target.checked)} />{TOUCHED_WORDS[part]}</label>;
+});
+
 /** How many of the facts behind "more" were told. */
-function toldWords({ machine, print }: CaseFile, behind: readonly FactName[]): string {
-  const facts: Readonly<Record<string, unknown>> = { ...machine, ...print };
-  const told = behind.filter((name) => facts[name] !== undefined).length;
+function toldWords(facts: Facts, behind: readonly FactName[]): string {
+  const told = behind.filter((name) => toldOf(facts, name) !== undefined).length;
   return told === 0 ? '' : `, ${told} told`;
+}
+
+function toldOf({ machine, print }: Facts, name: FactName): unknown {
+  return ({ ...machine, ...print } as Readonly<Record<string, unknown>>)[name];
+}
+
+function tellTouched(part: Touched, isSo: boolean): void {
+  void changeCase(({ print, ...rest }) => {
+    const others = (print.touched ?? []).filter((each) => each !== part);
+    return { ...rest, print: cleaned({ ...print, touched: isSo ? [...others, part] : others }) };
+  });
 }
 
 function tellMachine(change: Partial<CaseFile['machine']>): void {

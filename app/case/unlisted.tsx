@@ -1,6 +1,7 @@
 'use client';
+import { memo } from 'react';
 import Link from 'next/link';
-import type { Diagnosis } from '@/lib/diagnosis';
+import type { Unexplained } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { ChanceBar, shownShare } from '../_charts';
 
@@ -8,8 +9,7 @@ import { ChanceBar, shownShare } from '../_charts';
 const MATTERS = 0.4;
 
 /** The last row, always: something not listed here, its share in words, and what to do then. */
-export function Unlisted({ diagnosis, knowledge }: { readonly diagnosis: Diagnosis; readonly knowledge: Knowledge }) {
-  const { share, byFinding } = diagnosis.unexplained;
+export const Unlisted = memo(function Unlisted({ unexplained: { share, byFinding }, knowledge }: { readonly unexplained: Unexplained; readonly knowledge: Knowledge }) {
   const worst = [...byFinding].sort((a, b) => b.share - a.share).filter((row) => row.share > 0.3).slice(0, 3);
   return (
     <li className="branch">
@@ -22,17 +22,24 @@ export function Unlisted({ diagnosis, knowledge }: { readonly diagnosis: Diagnos
       <details className="unlisted" open={share > MATTERS}>
         <summary>What to do if it is none of these</summary>
         {worst.length > 0 && <p>Least explained: {worst.map((row) => `${lowerFirst(titleOf(knowledge, row.about.replace(/ again \d+$/, '')))} (${shownShare(row.share)} unexplained)`).join('; ')}.</p>}
-        <ol className="unlisted-steps">
-          <li><Link href="/?add">Add what you see</Link>, and also what is not there. Each answer narrows it down.</li>
-          <li>Look through the machine from the spool to the bed, cold and switched off: anything loose, worn, rubbing, cracked, dirty or out of its place. Turn and push every axis by hand.</li>
-          <li>Undo what was changed last, one thing at a time, and print the same file again. <Link href="/handbook/change-one-thing">Why one thing at a time</Link></li>
-          <li>Print the same part on another machine, or with another spool. That tells machine, plastic and file apart.</li>
-          <li>Ask somebody who knows this machine. <Link href="/case/log">The report of this case</Link> says on two sheets what was seen and tried.</li>
-        </ol>
+        <Steps />
       </details>
     </li>
   );
-}
+});
+
+/** Stands still while everything around it is ranked anew. */
+const Steps = memo(function Steps() {
+  return (
+    <ol className="unlisted-steps">
+      <li><Link href="/?add">Add what you see</Link>, and also what is not there. Each answer narrows it down.</li>
+      <li>Look through the machine from the spool to the bed, cold and switched off: anything loose, worn, rubbing, cracked, dirty or out of its place. Turn and push every axis by hand.</li>
+      <li>Undo what was changed last, one thing at a time, and print the same file again. <Link href="/handbook/change-one-thing">Why one thing at a time</Link></li>
+      <li>Print the same part on another machine, or with another spool. That tells machine, plastic and file apart.</li>
+      <li>Ask somebody who knows this machine. <Link href="/case/log">The report of this case</Link> says on two sheets what was seen and tried.</li>
+    </ol>
+  );
+});
 
 function shareWords(share: number, found: number): string {
   if (found === 0) return 'nothing was found yet that needs explaining';

@@ -206,7 +206,7 @@ function linksOf(links: Readonly<Record<string, Link>>, levels: number, frame: F
 
 /** Level `level` with `chance`, else level 0. */
 function twoLevelTable(chance: number, level: number, levels: number): number[] {
-  const table = Array.from({ length: levels }, () => 0);
+  const table = new Array<number>(levels).fill(0);
   table[0] = 1 - chance;
   table[level] = (table[level] ?? 0) + chance;
   return table;
@@ -272,6 +272,10 @@ function mergeEqualLevels(gate: Gate): Gate {
 
 function groupBy<T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>();
-  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item]);
+  for (const item of items) {
+    const group = groups.get(key(item));
+    if (group) group.push(item);
+    else groups.set(key(item), [item]);
+  }
   return groups;
 }

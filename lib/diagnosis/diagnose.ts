@@ -29,6 +29,7 @@ export interface RankedCause {
 /** A part of the machine, with the chance that at least one of its causes is at work. */
 export interface RankedBranch {
   readonly part: BranchId;
+  /** Reckoned when first asked for: it costs a sweep, and most branches stay closed. */
   readonly probability: number;
   readonly causes: readonly string[];
 }
@@ -44,6 +45,7 @@ export interface Unexplained {
 export interface Diagnosis {
   readonly kind: 'diagnosis';
   readonly causes: readonly RankedCause[];
+  /** The branch of the likeliest cause first. */
   readonly branches: readonly RankedBranch[];
   readonly unexplained: Unexplained;
   /** Natural log of (product of single chances / joint chance): above 2 the evidence contradicts itself. Reckoned when first asked for. */
@@ -133,17 +135,19 @@ function rankedBranches(net: CaseNet, prepared: Prepared, { present, acting }: C
   const members = new Map<BranchId, number[]>();
   net.causes.forEach((id, index) => {
     const part = knowledge.causes[id]?.part ?? 'settings';
-    members.set(part, [...(members.get(part) ?? []), index]);
+    const own = members.get(part);
+    if (own) own.push(index);
+    else members.set(part, [index]);
   });
   const chance = (index: number): number => acting[index] ?? 0;
   const involved = (index: number): boolean => chance(index) > 0.5 * (present[index] ?? 0);
   return [...members]
-    .map(([part, indices]) => ({
-      part,
-      probability: atLeastOne(net.net, prepared, indices.filter(involved)),
-      causes: [...indices].sort((a, b) => chance(b) - chance(a)).map((index) => net.causes[index] ?? ''),
-    }))
-    .sort((a, b) => b.probability - a.probability);
+    .map(([part, indices]) => ({ part, indices: indices.sort((a, b) => chance(b) - chance(a)) }))
+    .sort((a, b) => chance(b.indices[0] ?? 0) - chance(a.indices[0] ?? 0))
+    .map(({ part, indices }): RankedBranch => {
+      let known: number | undefined;
+      return { part, causes: indices.map((index) => net.causes[index] ?? ''), get probability() { return (known ??= atLeastOne(net.net, prepared, indices.filter(involved))); } };
+    });
 }
 
 function atLeastOne(net: Net, prepared: Prepared, indices: readonly number[]): number {
