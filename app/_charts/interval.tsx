@@ -5,7 +5,7 @@ export function Interval({ low, value, high, y, cap = 8, diamond = 8, accent = f
   const line = accent ? (bold ? 'd-accent' : 'd-accent-thin') : bold ? 'd-outline' : 'd-thin';
   return (
     <g>
-      <path className={`d-line d-range ${line}`} d={`M${px(low)} ${px(y - cap / 2)}V${px(y + cap / 2)}M${px(low)} ${px(y)}H${px(high)}M${px(high)} ${px(y - cap / 2)}V${px(y + cap / 2)}`} />
+      <path className={`d-line range-line ${line}`} d={`M${px(low)} ${px(y - cap / 2)}V${px(y + cap / 2)}M${px(low)} ${px(y)}H${px(high)}M${px(high)} ${px(y - cap / 2)}V${px(y + cap / 2)}`} />
       <Diamond x={value} y={y} size={diamond} accent={accent} open={open} />
     </g>
   );
