@@ -38,12 +38,20 @@ export const MachineAndPrint = memo(function MachineAndPrint({ id, machine, prin
       <details onToggle={settle}>
         <summary>More facts{toldWords({ machine, print }, behind)}</summary>
         <div className="machine-fields">
-          <TextField label="Machine" value={machine.name ?? ''} placeholder="no. 3" onChange={(name) => tellMachine({ name })} />
-          <TextField label="Print" value={print.name ?? ''} placeholder="vent hinge" onChange={(name) => tellPrint({ name })} />
+          <Names machine={machine.name} print={print.name} />
           {behind.map((name) => <FactField key={name} name={name} machine={machine} print={print} />)}
         </div>
       </details>
     </div>
+  );
+});
+
+const Names = memo(function Names({ machine, print }: { readonly machine: string | undefined; readonly print: string | undefined }) {
+  return (
+    <>
+      <TextField label="Machine" value={machine ?? ''} placeholder="no. 3" onChange={(name) => tellMachine({ name })} />
+      <TextField label="Print" value={print ?? ''} placeholder="vent hinge" onChange={(name) => tellPrint({ name })} />
+    </>
   );
 });
 
