@@ -3,7 +3,7 @@ import { caseSchema, type CaseFile } from '@/lib/cases';
 import { diagnose, nextChecks, sensitivityOfLead, type Figure, type SensitivityOfLead } from '@/lib/diagnosis';
 import { completenessProblems, statedOrders, type Basis, type ReadContent } from '@/lib/knowledge';
 import { problemAsText } from '@/lib/problems';
-import { AMONG, SEPARATES, certainFigures, idleChecks, outdoneRemedies, pairsOfCauses, unseparatedProblems, type Starts } from '@/lib/review';
+import { AMONG, SEPARATES, certainFigures, idleChecks, keptPages, outdoneRemedies, pairsOfCauses, unseparatedProblems, type KeptPages, type Starts } from '@/lib/review';
 import { readSolvedCases } from './evaluation/read-solved-cases';
 import { tableOfText } from './table-of-text';
 import { endWith } from './words-of-command';
@@ -31,12 +31,14 @@ const starts = [...solved.map(({ id, file }) => ({ from: id, file })), ...Object
   if (lead) sensitivities.push({ id: from, lead });
   return [{ from, checks: nextChecks(diagnosis, knowledge, { most: 40 }).map(({ check }) => check) }];
 });
-const idle = idleChecks(knowledge, starts, pairs);
+const idle = keptPages(idleChecks(knowledge, starts, pairs), pages.checks);
+const outdoneKept = keptPages(outdone.map(({ remedy }) => remedy), pages.remedies);
+const unexplained = [...idle.unexplained, ...outdoneKept.unexplained];
 
 console.log([rulesText(), pairsText(), idleText(), outdoneText(), figuresText(), leadsText()].join('\n\n'));
 const stopping = [...incomplete, ...unseparated];
 for (const problem of stopping) console.error(problemAsText(problem));
-process.exitCode = stopping.length + certain.length === 0 ? 0 : 2;
+process.exitCode = stopping.length + certain.length + unexplained.length === 0 ? 0 : 2;
 
 function onlySeen(symptom: string): CaseFile {
   const parents = [symptom, ...(knowledge.symptoms[symptom]?.detailOf === undefined ? [] : [knowledge.symptoms[symptom].detailOf])];
@@ -52,8 +54,8 @@ function rulesText(): string {
     ['form, unlinked ids, orders broken, symptom without cause, cause without symptom', 'all pages', String(incomplete.length), '0'],
     [`pair of causes that no check separates by ${SEPARATES} bit`, String(pairs.length), String(unseparated.length), '0'],
     ['order stated and broken', String(orders.length), String(incomplete.filter(({ code }) => code === 'order-broken').length), '0'],
-    [`check never among the first ${AMONG} at any start, nor first for any pair`, String(Object.keys(knowledge.checks).length), String(idle.length), 'told'],
-    ['remedy that cures nothing better than another', String(Object.keys(knowledge.remedies).length), String(outdone.length), 'told'],
+    [`check never among the first ${AMONG} at any start, nor first for any pair`, String(Object.keys(knowledge.checks).length), foundWords(idle), '0 unexplained'],
+    ['remedy that cures nothing better than another', String(Object.keys(knowledge.remedies).length), foundWords(outdoneKept), '0 unexplained'],
     ['symptom with grades; links that say which', String(graded.length), String(gradedLinks.length), 'told'],
   ]);
 }
@@ -63,12 +65,25 @@ function pairsText(): string {
   return `Pairs that are hardest to tell apart\n${tableOfText([['bits', 'cause', 'cause', 'by', 'minutes'], ...weakest.map(({ causes: [a, b], best }) => [(best?.bits ?? 0).toFixed(2), a, b, best?.check ?? 'nothing', String(best?.minutes ?? '')])])}`;
 }
 
+function foundWords({ explained, unexplained: left }: KeptPages): string {
+  return explained.length === 0 ? String(left.length) : `${explained.length + left.length}, ${left.length} unexplained`;
+}
+
 function idleText(): string {
-  return idle.length === 0 ? `Every check is among the first ${AMONG} somewhere (${starts.length} starts), or first for a pair.` : `Checks that never pay (${starts.length} starts): ${idle.join(', ')}`;
+  const head = `Checks that never pay (${starts.length} starts)`;
+  return keptText(head, `Every check is among the first ${AMONG} somewhere (${starts.length} starts), or first for a pair.`, idle, () => '');
 }
 
 function outdoneText(): string {
-  return outdone.length === 0 ? 'Every remedy cures something better than each other.' : `Remedies with nothing over others\n${tableOfText([['remedy', 'instead'], ...outdone.map(({ remedy, by }) => [remedy, by.map((row) => `${row.remedy} (${row.cause})`).join(', ')])])}`;
+  const instead = new Map(outdone.map(({ remedy, by }) => [remedy, by.map((row) => `${row.remedy} (${row.cause})`).join(', ')]));
+  return keptText('Remedies with nothing over others', 'Every remedy cures something better than each other.', outdoneKept, (id) => instead.get(id) ?? '');
+}
+
+/** Weak pages, those without a reason first, then those whose page says why it stays; at last reasons that are idle. */
+function keptText(head: string, none: string, { explained, unexplained: left, needless }: KeptPages, instead: (id: string) => string): string {
+  const rows = [...left.map((id) => [id, instead(id), 'NO REASON: correct the page, take it out, or say keptBecause']), ...explained.map(({ id, because }) => [id, instead(id), because])];
+  const idleReasons = needless.length === 0 ? [] : [`Reasons that are not needed any more: ${needless.join(', ')}`];
+  return [rows.length === 0 ? none : `${head}\n${tableOfText([['page', 'instead', 'kept because'], ...rows])}`, ...idleReasons].join('\n');
 }
 
 /**

@@ -70,7 +70,7 @@ export interface ContextOdds {
   readonly odds: number;
 }
 
-export interface KnownCheck extends Omit<Check, 'yesBy' | 'otherwise' | 'says' | 'topics' | 'examples'> {
+export interface KnownCheck extends Omit<Check, 'yesBy' | 'otherwise' | 'says' | 'topics' | 'examples' | 'keptBecause'> {
   readonly id: string;
   readonly leak: number;
   readonly yes: Shelf<Link>;
@@ -83,7 +83,7 @@ export interface KnownMethod extends Omit<Method, 'says' | 'readings' | 'steps' 
   readonly id: string;
 }
 
-export interface KnownRemedy extends Omit<Remedy, 'cures' | 'says' | 'steps' | 'provedBy' | 'topics' | 'examples'> {
+export interface KnownRemedy extends Omit<Remedy, 'cures' | 'says' | 'steps' | 'provedBy' | 'topics' | 'examples' | 'keptBecause'> {
   readonly id: string;
   readonly cures: Shelf<Link>;
   readonly provedBy: Pick<Remedy['provedBy'], 'minutes'>;
@@ -135,7 +135,7 @@ export interface WholeTopic extends Topic {
   readonly id: string;
 }
 
-/** Everything the pages state, linked and checked, but for the worked examples: they stay with the pages, for the tests. */
+/** Everything the pages state, linked and checked, but for the worked examples and the reasons why a page is kept: they stay with the pages, for tests and review. */
 export interface WholeKnowledge extends Knowledge {
   readonly symptoms: Shelf<WholeSymptom>;
   readonly causes: Shelf<WholeCause>;

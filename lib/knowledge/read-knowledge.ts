@@ -114,7 +114,7 @@ function linkPages(pages: Pages, shelves: Shelves, problems: Problem[]): WholeKn
     causes: byId(pages.causes, (page) => knownCause(page, { shows, yes, cures, reads })),
     checks: byId(pages.checks, (page) => knownCheck(page, pages, yes, reads, linker)),
     methods: byId(pages.methods, (page) => ({ id: page.id, ...without(page.front, 'examples') })),
-    remedies: byId(pages.remedies, (page) => ({ ...without(page.front, 'examples'), id: page.id, cures: cures.to(page.id) })),
+    remedies: byId(pages.remedies, (page) => ({ ...without(without(page.front, 'examples'), 'keptBecause'), id: page.id, cures: cures.to(page.id) })),
     topics: byId(pages.topics, (page) => ({ id: page.id, ...page.front })),
     ...shelves,
   };
@@ -148,7 +148,7 @@ function knownCause(page: Page<Cause>, tables: { shows: LinkTable<CitedLink>; ye
 }
 
 function knownCheck(page: Page<Check>, pages: Pages, yes: LinkTable<CitedLink>, reads: LinkTable<CitedReadingLink>, linker: Linker): WholeCheck {
-  const { otherwise, ...rest } = without(without(page.front, 'yesBy'), 'examples');
+  const { otherwise, ...rest } = without(without(without(page.front, 'yesBy'), 'examples'), 'keptBecause');
   return {
     ...rest,
     id: page.id,

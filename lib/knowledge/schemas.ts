@@ -6,6 +6,8 @@ import { SI_UNIT, type QuantityKind } from '../units';
 
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
 const sentence = z.string().trim().min(3);
+/** Long enough to be a reason, and not a word that silences the review. */
+const keptReason = z.string().trim().min(30, 'say in a sentence what the figures do not count');
 const openChance = z.number().min(0.002).max(0.998);
 const linkWord = z.enum(Object.keys(LINK_WORDS) as [LinkWord, ...LinkWord[]]);
 const classWord = z.enum(Object.keys(CLASS_WORDS) as [ClassWord, ...ClassWord[]]);
@@ -139,6 +141,8 @@ export const checkSchema = z.strictObject({
     lowers: z.array(id).optional(),
     leaves: z.array(id).optional(),
   })).min(2),
+  /** Why the page stays although the review says that it never pays (check) or that another remedy outdoes it. */
+  keptBecause: keptReason.optional(),
 });
 
 export const stepSchema = z.strictObject({
@@ -191,6 +195,8 @@ export const remedySchema = z.strictObject({
   hazards: z.array(id),
   topics: z.array(id).optional(),
   examples: z.array(z.strictObject({ name: sentence, present: z.array(id), expects: z.enum(['helps', 'does-not-apply']) })).min(2),
+  /** Why the page stays although the review says that it never pays (check) or that another remedy outdoes it. */
+  keptBecause: keptReason.optional(),
 });
 
 export const topicSchema = z.strictObject({

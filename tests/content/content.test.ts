@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { parse } from 'yaml';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readContent } from '@/content/read-content';
-import { PAGE_KINDS, completenessProblems, gapSchema, readKnowledge, type ReadContent } from '@/lib/knowledge';
+import { PAGE_KINDS, chanceOf, completenessProblems, gapSchema, readKnowledge, type ReadContent } from '@/lib/knowledge';
 import { problemAsText } from '@/lib/problems';
 
 const root = join(import.meta.dirname, '../..');
@@ -29,6 +29,18 @@ describe('the knowledge base', () => {
   it('has no problem of form, linking or completeness in any file', () => {
     const problems = [...reading.problems, ...completenessProblems(content)];
     expect(problems.map(problemAsText).join('\n')).toBe('');
+  });
+
+  it('says of every cause that now and then displaces layers which sizes of step it gives', () => {
+    const links = Object.entries(content.knowledge.symptoms['displaced-layers']?.links ?? {}).filter(([, link]) => link.chance >= chanceOf('seldom'));
+    const reads = content.knowledge.checks['shift-size']?.reads ?? {};
+    expect(links.length).toBeGreaterThan(15);
+    expect(links.map(([id]) => id).filter((id) => !(id in reads))).toEqual([]);
+    // A motor falls back by whole cycles (motion sheet 1.1: 0.80 and 0.64 mm with 20 and 16 teeth): whatever overloads or starves it shares that lattice.
+    const offLattice = ['motor-current-low', 'acceleration-too-high', 'travel-too-fast', 'obstacle-in-travel', 'dry-bearings'].filter((id) => !([0.8, 0.64] as const).every((spacing) => reads[id]?.multiplesOf?.some((each) => Math.abs(each - spacing * 1e-3) < 1e-9)));
+    expect(offLattice).toEqual([]);
+    // What slides or tips keeps to no lattice (motion sheet 1.2: any value).
+    expect(['slipping-pulley-screw', 'sliding-plate', 'loose-carriage-wheels'].filter((id) => reads[id]?.multiplesOf !== undefined)).toEqual([]);
   });
 
   it('names only known gaps that really are gaps', () => {

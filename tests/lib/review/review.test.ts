@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readContent } from '@/content/read-content';
-import { statedOrders } from '@/lib/knowledge';
-import { SEPARATES, certainFigures, idleChecks, outdoneRemedies, pairsOfCauses, unseparatedProblems } from '@/lib/review';
+import { readKnowledge, statedOrders } from '@/lib/knowledge';
+import { SEPARATES, certainFigures, idleChecks, keptPages, outdoneRemedies, pairsOfCauses, unseparatedProblems } from '@/lib/review';
 import { smallKnowledge } from './small-knowledge';
 
 /** Bits that a yes-no answer settles between two equally likely causes, from entropies: written apart from the code. */
@@ -78,6 +78,23 @@ describe('single faults of a knowledge base', () => {
   });
 });
 
+describe('reasons why a weak page is kept', () => {
+  const page = (id: string, keptBecause?: string): { readonly id: string; readonly front: { readonly keptBecause?: string | undefined } } => ({ id, front: { keptBecause } });
+
+  it('take a page off the unexplained ones, and are told where nothing speaks against the page any more', () => {
+    const pages = [page('dear', 'it needs no power'), page('slow'), page('good', 'it was slow once'), page('plain')];
+    expect(keptPages(['dear', 'slow'], pages)).toEqual({ explained: [{ id: 'dear', because: 'it needs no power' }], unexplained: ['slow'], needless: ['good'] });
+    expect(keptPages([], [])).toEqual({ explained: [], unexplained: [], needless: [] });
+  });
+
+  it('must be a sentence: a word that only silences the review is refused with its place', () => {
+    const front = 'asks: Is it loose?\npart: motion\nanswer: { kind: yes-no, yesMeans: loose, noMeans: tight }\nyesWithoutKnownCause: rare\ndrawing: { show: belt }\nexamples: [{ name: one, answered: "yes" }, { name: two, answered: "no" }]';
+    const read = (keptBecause: string): readonly string[] => readKnowledge([{ path: 'checks/look.mdx', text: `---\n${front}\nkeptBecause: ${keptBecause}\n---\n\nWords.\n` }, { path: 'tools.yaml', text: '{}' }, { path: 'hazards.yaml', text: '{}' }]).problems.flatMap((problem) => (problem.where.includes('keptBecause') || problem.what.includes('keptBecause') ? [`${problem.where}: ${problem.what} ${problem.next}`] : []));
+    expect(read('ok').join()).toMatch(/checks\/look\.mdx/);
+    expect(read('for those who have no gauge and may not open the case')).toEqual([]);
+  });
+});
+
 describe('the knowledge base of this project', () => {
   const content = readContent(join(import.meta.dirname, '../../../content')).value;
   if (!content) throw new Error('no content');
@@ -93,6 +110,11 @@ describe('the knowledge base of this project', () => {
 
   it('has no chance of 0 or 1', () => {
     expect(certainFigures(knowledge)).toEqual([]);
+  });
+
+  it('says of every remedy that another outdoes why it is there', () => {
+    expect(pages.remedies.length).toBeGreaterThan(100);
+    expect(keptPages(outdoneRemedies(knowledge).map(({ remedy }) => remedy), pages.remedies).unexplained).toEqual([]);
   });
 
   it('states orders where practice is surer of them than of figures, and grades where they tell causes apart', () => {
