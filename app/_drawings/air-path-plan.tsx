@@ -3,7 +3,7 @@ import { beyond, parallelTo } from './air-path-layout';
 import type { AirPathLayout, OutletLayout, PlanFan } from './air-path-layout';
 import { AirPathFront } from './air-path-front';
 import { frontHeight, placePlan, sizeWords } from './air-path-placing';
-import type { PlacedName, PlanOfPath } from './air-path-placing';
+import type { PlacedName, PlacedPlan, PlanOfPath } from './air-path-placing';
 import { Channels } from './channels';
 import { Balloon } from './balloon';
 import { Dimension } from './dimension';
@@ -20,13 +20,15 @@ import { wordWidth } from './word-width';
 
 export interface AirPathPlanProps extends PlanOfPath {
   readonly width: number;
+  /** Where everything stands, when the caller has placed it already. */
+  readonly placed?: PlacedPlan;
   readonly id?: string;
 }
 
 /** The air path of this machine from above, cut through the duct, and from the front; to scale from its dimensions. */
-export function AirPathPlan({ width, id, ...plan }: AirPathPlanProps) {
+export function AirPathPlan({ width, placed: given, id, ...plan }: AirPathPlanProps) {
   const own = useId().replace(/[^A-Za-z0-9]/g, '');
-  const placed = placePlan(plan, width);
+  const placed = given ?? placePlan(plan, width);
   const { layout, slim, names, height, frontTop } = placed;
   const on: Frame = { ...placed.on, id: id ?? `p${own}` };
   const guessed = (plan.guessed?.size ?? 0) > 0;

@@ -42,7 +42,7 @@ export function PathDrawing({ sheet, path, result, problems, width, onChange }: 
   };
   return (
     <div className="air-hand-box">
-      <AirPathPlan {...plan} width={width} />
+      <AirPathPlan {...plan} width={width} placed={placed} />
       <svg className="air-hand" width={width} height={placed.height} viewBox={`0 0 ${width} ${placed.height}`} role="group" aria-label="Sizes in the drawing. Arrow keys move a size by a step, Enter opens its field.">
         {placed.sizes.map((size) => (
           <SizeHandle
