@@ -27,7 +27,7 @@ export function placeLabel(candidates: readonly { readonly box: Box; readonly le
   let best: PlacedLabel | undefined;
   let least = Infinity;
   for (const [choice, candidate] of candidates.entries()) {
-    const cost = choice * 0.4 + costOf(candidate.box, obstacles) + (candidate.leader === undefined ? 0 : leaderCost(candidate.leader, obstacles));
+    const cost = costOf(candidate, choice * 0.4, obstacles, least);
     if (cost < least) {
       least = cost;
       best = { box: candidate.box, choice };
@@ -45,20 +45,17 @@ export const boxOfWords = (words: string, x: number, baseLine: number, anchor: '
   return { x: anchor === 'start' ? x : anchor === 'end' ? x - w : x - w / 2, y: baseLine - 12, w, h: 16 };
 };
 
-function costOf(box: Box, { points, boxes, segments, bounds }: Obstacles): number {
+/** What a candidate hides, from `start` on. Costs only grow, the cheapest to reckon come first, and it stops at `enough`. */
+function costOf({ box, leader }: { readonly box: Box; readonly leader?: readonly [Point, Point] }, start: number, { points, boxes, segments, bounds }: Obstacles, enough: number): number {
   const outside = box.x < bounds.x || box.y < bounds.y || box.x + box.w > bounds.x + bounds.w || box.y + box.h > bounds.y + bounds.h;
-  const covered = points.filter((p) => inside(p, box, 3)).length;
-  const clashes = boxes.filter((other) => overlap(box, other, 4)).length;
-  const struck = segments.filter(([a, b]) => alongSegment(a, b).some((p) => inside(p, box, 3))).length;
-  return (outside ? 1000 : 0) + covered * 12 + clashes * 400 + struck * 200;
-}
-
-function leaderCost([a, b]: readonly [Point, Point], { boxes, segments, points }: Obstacles): number {
-  const own = alongSegment(a, b);
-  const through = boxes.filter((box) => own.some((p) => inside(p, box, 2))).length;
-  const crossed = segments.filter(([c, d]) => crosses(a, b, c, d)).length;
-  const touched = own.slice(2).filter((p) => points.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 5)).length;
-  return through * 300 + crossed * 300 + touched * 3;
+  let cost = start + (outside ? 1000 : 0) + 400 * boxes.filter((other) => overlap(box, other, 4)).length;
+  if (leader !== undefined && cost < enough) cost += 300 * segments.filter(([c, d]) => crosses(leader[0], leader[1], c, d)).length;
+  if (cost < enough) cost += 12 * points.filter((p) => inside(p, box, 3)).length;
+  if (cost < enough) cost += 200 * segments.filter(([a, b]) => alongSegment(a, b).some((p) => inside(p, box, 3))).length;
+  if (leader === undefined || cost >= enough) return cost;
+  const own = alongSegment(leader[0], leader[1]);
+  cost += 300 * boxes.filter((other) => own.some((p) => inside(p, other, 2))).length;
+  return cost >= enough ? cost : cost + 3 * own.slice(2).filter((p) => points.some((q) => Math.abs(p.x - q.x) < 5 && Math.hypot(p.x - q.x, p.y - q.y) < 5)).length;
 }
 
 const inside = (p: Point, box: Box, margin: number): boolean => p.x > box.x - margin && p.x < box.x + box.w + margin && p.y > box.y - margin && p.y < box.y + box.h + margin;

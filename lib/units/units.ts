@@ -250,13 +250,11 @@ export function isUnitSymbol(text: string): text is UnitSymbol {
  */
 export function findUnit(typed: string, kind: QuantityKind): UnitSymbol | undefined {
   const key = spellingKey(typed);
-  const exact = SYMBOLS.find((symbol) => serves(symbol, kind) && keysOf(symbol, kind).includes(key));
-  if (exact !== undefined) return exact;
-  const lower = key.toLowerCase();
-  const loose = SYMBOLS.filter(
-    (symbol) => serves(symbol, kind) && keysOf(symbol, kind).some((known) => known.toLowerCase() === lower),
-  );
-  return loose.length === 1 ? loose[0] : undefined;
+  const { exact, loose } = spelledOf(kind);
+  const found = exact.get(key);
+  if (found !== undefined) return found;
+  const alike = loose.get(key.toLowerCase());
+  return alike?.size === 1 ? [...alike][0] : undefined;
 }
 
 /** Every spelling known for a kind, for finding the nearest one to a typing slip. */
@@ -272,6 +270,32 @@ export function kindsSpelled(typed: string): readonly QuantityKind[] {
 
 function serves(symbol: UnitSymbol, kind: QuantityKind): boolean {
   return kindsOf(symbol).includes(kind);
+}
+
+interface Spelled {
+  /** First unit that is written so. */
+  readonly exact: ReadonlyMap<string, UnitSymbol>;
+  /** All units that are written so when letter case is ignored. */
+  readonly loose: ReadonlyMap<string, ReadonlySet<UnitSymbol>>;
+}
+
+/* Reading a sheet asks for units some hundred times; evening out every spelling anew each time took most of it. */
+const spelled = new Map<QuantityKind, Spelled>();
+
+function spelledOf(kind: QuantityKind): Spelled {
+  const known = spelled.get(kind);
+  if (known) return known;
+  const exact = new Map<string, UnitSymbol>();
+  const loose = new Map<string, Set<UnitSymbol>>();
+  for (const symbol of SYMBOLS.filter((each) => serves(each, kind))) {
+    for (const key of keysOf(symbol, kind)) {
+      if (!exact.has(key)) exact.set(key, symbol);
+      loose.set(key.toLowerCase(), (loose.get(key.toLowerCase()) ?? new Set<UnitSymbol>()).add(symbol));
+    }
+  }
+  const made = { exact, loose };
+  spelled.set(kind, made);
+  return made;
 }
 
 /** Degrees Celsius typed for a difference mean kelvins: the size of the degree is the same. */
