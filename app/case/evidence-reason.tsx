@@ -4,8 +4,8 @@ import type { CaseFile } from '@/lib/cases';
 import type { CitedLink, Grade, WholeKnowledge, WholeSymptom } from '@/lib/knowledge';
 import { shownShare, weightWords } from '../_charts';
 import { gradeShares } from '../_parts/grade-words';
+import { comparedWords, multiplesWords } from '../_parts/reading-words';
 import { basisInFull } from './basis-in-full';
-import { comparedWords } from './outcome-words';
 
 /** Why one fact weighs what it weighs: the figures of the knowledge base behind it, what they rest on, and the three weights. */
 export function EvidenceReason({ cause, weight, item, knowledge }: { readonly cause: RankedCause; readonly weight: Weight; readonly item: Evidence; readonly knowledge: WholeKnowledge | undefined }) {
@@ -102,7 +102,7 @@ function ReadingFigures({ cause, check, knowledge }: { readonly cause: string; r
   const usual = (median: number): string => comparedWords(median, answer);
   return (
     <>
-      {read ? <p>With this cause it reads around {usual(read.median)}, in {shownShare(read.chance)} of cases. <span className="quiet">{basisInFull(read.basis, knowledge)}</span></p> : <p>This reading does not listen for this cause. It weighs only through the others.</p>}
+      {read ? <p>With this cause it reads around {usual(read.median)}{read.multiplesOf && `, in ${multiplesWords(read.multiplesOf, answer) ?? ''}`}, in {shownShare(read.chance)} of cases. <span className="quiet">{basisInFull(read.basis, knowledge)}</span></p> : <p>This reading does not listen for this cause. It weighs only through the others.</p>}
       {known.otherwise && <p>On a sound machine it reads around {usual(known.otherwise.median)}.</p>}
     </>
   );

@@ -4,7 +4,7 @@ import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
 import { LooksLike } from './look-alikes';
-import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, rowsOf } from './link-table';
+import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, readingRow, rowsOf } from './link-table';
 
 /** What the knowledge base states of a cause: how it shows, what settles it, what cures it, what it is taken for. */
 export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
@@ -15,7 +15,7 @@ export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
   const shows = cited(rowsOf(cause.shows), sources);
   const checks = cited([
     ...Object.entries(cause.yes).map(([check, link]) => ({ id: check, how: `${link.said} yes`, chance: link.chance, basis: link.basis })),
-    ...Object.entries(cause.reads).map(([check, read]) => ({ id: check, how: 'moves the reading', chance: read.chance, basis: read.basis })),
+    ...Object.entries(cause.reads).flatMap(([check, read]) => readingRow(check, read, knowledge.checks[check]) ?? []),
   ], sources);
   const cures = cited(rowsOf(cause.curedBy), sources);
   const odds = (cause.context ?? []).map((row) => ({ when: whenWords(row.when), odds: row.odds, rests: basisWords(row.basis, sources) }));

@@ -3,7 +3,7 @@ import type { WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
 import type { LeafSides } from './leaf-sides';
-import { LinkTable, RestsOn, SourceNumbers, cited } from './link-table';
+import { LinkTable, RestsOn, SourceNumbers, cited, readingRow } from './link-table';
 
 /** What the knowledge base states of a check: ways to take it, what a result means, which causes it hears of. */
 export function checkSides(id: string, knowledge: WholeKnowledge): LeafSides {
@@ -13,7 +13,7 @@ export function checkSides(id: string, knowledge: WholeKnowledge): LeafSides {
   const { answer } = check;
   const causes = cited([
     ...Object.entries(check.yes).map(([cause, link]) => ({ id: cause, how: `${link.said} yes`, chance: link.chance, basis: link.basis })),
-    ...Object.entries(check.reads).map(([cause, read]) => ({ id: cause, how: 'moves it', chance: read.chance, basis: read.basis })),
+    ...Object.entries(check.reads).flatMap(([cause, read]) => readingRow(cause, read, check) ?? []),
   ], sources);
   return {
     figure: <Drawing spec={check.drawing} width={420} height={280} size="figure" />,

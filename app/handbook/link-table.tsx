@@ -1,16 +1,26 @@
 import Link from 'next/link';
-import type { Basis, CitedLink, WholeKnowledge } from '@/lib/knowledge';
+import type { Basis, CitedLink, CitedReadingLink, KnownCheck, WholeKnowledge } from '@/lib/knowledge';
 import { titleOf } from '@/lib/knowledge';
 import { shownShare } from '../_charts';
 import { mostlyGrade } from '../_parts/grade-words';
+import { comparedWords, multiplesWords } from '../_parts/reading-words';
 
 export interface StatedRow {
   readonly id: string;
   readonly how: string;
   readonly chance?: number;
   readonly basis: Basis;
+  /** What else is stated with the figure, on a line of its own. */
+  readonly also?: string;
   /** How bad it mostly is, where the link says so. */
   readonly bad?: { readonly shares: readonly number[]; readonly basis: Basis };
+}
+
+/** A reading that a cause moves as a row: what is read then, and in which steps. Undefined when the check asks for no quantity. */
+export function readingRow(id: string, { median, chance, basis, multiplesOf }: CitedReadingLink, check: KnownCheck | undefined): StatedRow | undefined {
+  if (check?.answer.kind !== 'quantity') return undefined;
+  const also = multiplesWords(multiplesOf, check.answer);
+  return { id, how: `about ${comparedWords(median, check.answer)}`, chance, basis, ...(also === undefined ? {} : { also }) };
 }
 
 /** A row with its basis in words. */
@@ -39,7 +49,7 @@ export function LinkTable({ head, rows, knowledge }: { readonly head: string; re
         {rows.map((row) => (
           <tr key={row.id}>
             <td><Link prefetch={false} href={`/handbook/${row.id}`}>{titleOf(knowledge, row.id)}</Link></td>
-            <td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}{row.bad && <HowBad shares={row.bad.shares} />}</td>
+            <td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}{row.also !== undefined && <span className="stated-also">{row.also}</span>}{row.bad && <HowBad shares={row.bad.shares} />}</td>
             <td className="quiet">{row.rests}{row.bad && <span className="stated-bad">how bad: {row.bad.rests}</span>}</td>
           </tr>
         ))}
