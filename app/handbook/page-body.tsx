@@ -33,7 +33,7 @@ export async function PageBody({ body, front, knowledge }: PageBodyProps) {
   return (
     <div className="leaf-body">
       <Body components={{
-        See: ({ id, children }: { readonly id: string; readonly children?: ReactNode }) => <Link prefetch={false} href={`/handbook/${id}`}>{children ?? lowerFirst(titleOf(knowledge, id))}</Link>,
+        See: ({ id, children }: { readonly id: string; readonly children?: ReactNode }) => <Link prefetch={false} href={`/handbook/${id}`}>{children ?? inText(titleOf(knowledge, id))}</Link>,
         Stated: ({ at }: { readonly at: string }) => <Stated at={at} front={front} />,
         Draw: (spec: Readonly<Record<string, unknown>>) => <BodyDrawing spec={spec} />,
         Moving: ({ id }: { readonly id: string }) => <Moving id={id} />,
@@ -93,6 +93,11 @@ function reachableFormulas() {
 
 function lettersOf(node: Element): number {
   return node.children.reduce((sum, child) => sum + (child.type === 'text' ? child.value.trim().length : child.type === 'element' ? lettersOf(child) : 0), 0);
+}
+
+/** A title inside a sentence, which brings its own stop: checks are titled with a question. */
+function inText(title: string): string {
+  return lowerFirst(title).replace(/\?$/, '');
 }
 
 export function lowerFirst(text: string): string {
