@@ -7,7 +7,7 @@ import { exactRanker } from './evaluation/exact-ranker';
 import { ownSourceHeldDownRanker } from './evaluation/own-source-held-down';
 import { reliabilityTable } from './evaluation/probability-scores';
 import { readSolvedCases, type SolvedCase } from './evaluation/read-solved-cases';
-import { LOG_FLOOR, pooledChances, scoreCases, type CaseScore } from './evaluation/score-rankers';
+import { LOG_FLOOR, OTHER_FLOORS, pooledChances, scoreCases, type CaseScore } from './evaluation/score-rankers';
 import { leaderStays } from './evaluation/leader-stays';
 import { scoreWords, slowCall, type WordScore } from './evaluation/score-understanding';
 import { singleFaultRanker } from './evaluation/single-fault';
@@ -52,7 +52,7 @@ function asData(): unknown {
 }
 
 function asText(): string {
-  return [headOfReport(cases, knowledge), rankerTable(), differenceTable(), reliabilityText(), conflictText(), shakenText(), wordsText(words), domainTable(), caseTable(), missedTable()].join('\n\n');
+  return [headOfReport(cases, knowledge), rankerTable(), differenceTable(), floorsTable(), reliabilityText(), conflictText(), shakenText(), wordsText(words), domainTable(), caseTable(), missedTable()].join('\n\n');
 }
 
 function headOfReport(all: readonly SolvedCase[], base: Knowledge): string {
@@ -72,6 +72,12 @@ function rankerTable(): string {
 function differenceTable(): string {
   const rows = scored.slice(1).map(({ name, scores }) => [`less ${name}`, ...FIGURES.map((figure) => shown(bootstrapMean(scores.map((score, index) => figure.of(ours[index] ?? score) - figure.of(score)), { groups }), figure.share))]);
   return `Difference case by case (paired; for Brier and log score, below nought is better)\n${tableOfText([['Leeward', ...FIGURES.map((figure) => figure.name)], ...rows])}`;
+}
+
+/** Holding chances away from 0 and 1 forgives sharp answers that are wrong, and charges for every small chance that is right. */
+function floorsTable(): string {
+  const rows = scored.slice(0, 4).map(({ name, scores }) => [name, ...OTHER_FLOORS.map((_, index) => shown(bootstrapMean(scores.map((score) => score.logAt[index] ?? NaN), { groups }), false))]);
+  return `Log score with chances held further from 0 and 1\n${tableOfText([['', ...OTHER_FLOORS.map((floor) => `within ${floor}`)], ...rows])}`;
 }
 
 function shown({ mean, low, high }: MeanWithInterval, share: boolean): string {

@@ -29,7 +29,7 @@ export function StartReason({ cause, file, knowledge }: { readonly cause: Ranked
   const told = (known.context ?? []).filter((row) => circumstancesHold(row.when, file));
   return (
     <div className="evidence-reason">
-      <p>{HOW_OFTEN[known.howOften]}: it is there in about {shownShare(known.prior)} of troubled machines. This class is our estimate.</p>
+      <p>{HOW_OFTEN[known.howOften]}: before anything is told it counts with {shownShare(known.prior)}, as one of {Object.keys(knowledge.causes).length} causes that must share one failure. This class is our estimate.</p>
       {told.map((row, index) => <p key={index}>Odds {factorWords(10 * Math.log10(row.odds))} it for {Object.values(row.when).flat().join(', ')}. <span className="quiet">{basisInFull(row.basis, knowledge)}</span></p>)}
       {told.length === 0 && (known.context ?? []).length > 0 && <p>Nothing told of machine and print changes that.</p>}
     </div>

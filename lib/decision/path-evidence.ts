@@ -1,5 +1,5 @@
 import { airOfPath, drawInputs, inputLayout, readAirPath, samplePath, variantOfToday, type AirPath } from '@/lib/airflow';
-import type { KnownCheck, Knowledge, ReadingModel } from '@/lib/knowledge';
+import { chanceOfClass, type KnownCheck, type Knowledge, type ReadingModel } from '@/lib/knowledge';
 import { findUnit, fromUnit, type QuantityKind } from '@/lib/units';
 import { taskOf } from './air-options';
 import { sampleOptions } from './air-samples';
@@ -80,6 +80,9 @@ const MOST_AGAINST = 1 / 4;
  * Fan too weak: short, and half or more of the free flow gets through. Duct too narrow: short, and no more than 0.8 of it does
  * (edges of the bottleneck rule). One side starved: the weaker outlet has less than 0.6 of the speed of the stronger.
  *
+ * The odds stand against how often a machine nobody has described would be so, not against the prior: that one is also
+ * small because a hundred other causes compete with it.
+ *
  * `comparedFlow` (m³/s): the flow that the case compares its reading of the duct with; the flow that this print needs otherwise.
  * Undefined when too little is described to say anything.
  */
@@ -88,7 +91,7 @@ export function pathEvidence(path: AirPath, knowledge: Knowledge, comparedFlow?:
   const samples = samplesOf({ ...path, measured: [], print: { ...path.print, sides: [] } });
   const odds = Object.fromEntries(Object.entries(samples.events).flatMap(([cause, held]) => {
     const known = knowledge.causes[cause];
-    return known === undefined ? [] : [[cause, oddsFactor(shareHeld(held), known.prior)]];
+    return known === undefined ? [] : [[cause, oddsFactor(shareHeld(held), chanceOfClass(known.howOften))]];
   }));
   const readings: Readonly<Record<string, Float64Array>> = {
     'outlet-speed-weakest': samples.least,
@@ -194,7 +197,7 @@ function modelsOf(check: KnownCheck, values: Float64Array, events: DescribedSamp
     const design = held === undefined ? undefined : fitted(values.filter((_, s) => held[s] === 1), values.length);
     if (held === undefined || design === undefined) return [cause, fault];
     const chance = shareHeld(held);
-    return [cause, mixedModel(design, fault, chance / (chance + (knowledge.causes[cause]?.prior ?? 0.1)))];
+    return [cause, mixedModel(design, fault, chance / (chance + chanceOfClass(knowledge.causes[cause]?.howOften ?? 'very-common')))];
   }));
   return { healthy: sound, ofCause };
 }

@@ -1,7 +1,7 @@
 import { nearestName, stops, type Problem, type Reading } from '../problems';
 import type { CitedLink, CitedReadingLink, PageKind, WholeCause, WholeCheck, WholeKnowledge, WholeSymptom } from './knowledge';
 import { PAGE_KINDS } from './knowledge';
-import { EVEN_SHARES, GRADE_SHARES, chanceOf, chanceOfClass } from './number-words';
+import { EVEN_SHARES, GRADE_SHARES, chanceOf, chanceOfClass, priorOfClass } from './number-words';
 import { readReadingModel, type StatedModel } from './read-reading-model';
 import { idOf, readPage, readYaml, type ContentFile, type Page } from './read-page';
 import { causeSchema, checkSchema, hazardSchema, methodSchema, remedySchema, sourceSchema, symptomSchema, toolSchema, topicSchema } from './schemas';
@@ -142,7 +142,7 @@ function knownCause(page: Page<Cause>, tables: { shows: LinkTable<CitedLink>; ye
   return {
     ...rest,
     id: page.id,
-    prior: chanceOfClass(rest.howOften),
+    prior: priorOfClass(rest.howOften),
     shows: tables.shows.from(page.id), yes: tables.yes.from(page.id), reads: tables.reads.from(page.id), curedBy: tables.cures.from(page.id),
   };
 }

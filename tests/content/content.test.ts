@@ -22,6 +22,12 @@ describe('the knowledge base', () => {
     expect(short).toEqual([]);
   });
 
+  it('makes about one cause per failed print, as solved cases tell: with many more pages the figures of the four words must fall', () => {
+    const together = Object.values(content.knowledge.causes).reduce((sum, cause) => sum + cause.prior, 0);
+    expect(together).toBeGreaterThan(0.7);
+    expect(together).toBeLessThan(1.5);
+  });
+
   it('sets look-alikes side by side on at least 14 pages', () => {
     expect(content.pages.topics.filter(({ front }) => front.sideBySide).length).toBeGreaterThanOrEqual(14);
   });

@@ -6,9 +6,11 @@ import type { SolvedCase } from './read-solved-cases';
 
 /**
  * Chances are held within this and its complement before their log score is taken, for every ranker alike: an exact 0 or
- * 1 would make a single miss infinite. Estimate: no way of reasoning here can claim better than one in a thousand.
+ * 1 would make a single miss infinite. Well below the chance of an unlikely cause (thousandths), so that it changes none of
+ * those; what higher floors would give is printed beside it.
  */
-export const LOG_FLOOR = 0.001;
+export const LOG_FLOOR = 1e-6;
+export const OTHER_FLOORS = [1e-3, 1e-4] as const;
 
 /** Figures of one case under one ranker. */
 export interface CaseScore {
@@ -20,6 +22,8 @@ export interface CaseScore {
   /** Over all causes of the knowledge base. */
   readonly brier: number;
   readonly log: number;
+  /** The log score with each of `OTHER_FLOORS`. */
+  readonly logAt: readonly number[];
 }
 
 /** Runs every case through one ranker. */
@@ -36,6 +40,7 @@ export async function scoreCases(ranker: Ranker, cases: readonly SolvedCase[], k
       recall: recallAmongFirst(ranked.ranking, solved.confirmed),
       brier: brierScore(chances, so),
       log: logScore(chances, so, LOG_FLOOR),
+      logAt: OTHER_FLOORS.map((floor) => logScore(chances, so, floor)),
     });
   }
   return scores;

@@ -27,9 +27,9 @@ describe('the figures on which a lead rests', () => {
     expect(result.margin).toBeCloseTo(Math.log(0.75 / 0.5), 12);
     expect(slopeOf(result, { kind: 'link', cause: 'a', about: 'seen' })).toBeCloseTo(0.25, 12);
     expect(slopeOf(result, { kind: 'link', cause: 'b', about: 'seen' })).toBeCloseTo(-0.5, 12);
-    // "common" is 0.04.
-    expect(slopeOf(result, { kind: 'how-often', cause: 'a' })).toBeCloseTo(0.96, 12);
-    expect(slopeOf(result, { kind: 'how-often', cause: 'b' })).toBeCloseTo(-0.96, 12);
+    // A "common" cause is there with 0.011.
+    expect(slopeOf(result, { kind: 'how-often', cause: 'a' })).toBeCloseTo(0.989, 12);
+    expect(slopeOf(result, { kind: 'how-often', cause: 'b' })).toBeCloseTo(-0.989, 12);
     expect(slopeOf(result, { kind: 'without-cause', about: 'seen' })).toBeCloseTo(0, 12);
   });
 
