@@ -1,5 +1,6 @@
 'use client';
 import { useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import { flushSync } from 'react-dom';
 import type { AirPath, AirPathResult } from '@/lib/airflow';
 import type { Problem } from '@/lib/problems';
 import { preferredUnit } from '@/lib/units';
@@ -119,8 +120,10 @@ function Grip({ grip, sheet, onHold, onDrag }: GripProps) {
     setHeld(undefined);
     onHold(false);
   };
+  // Drawn before the hand's next move: an answer that is just being put on the page gives way.
+  const pull = (event: PointerEvent): void => { if (held) flushSync(() => onDrag(held.from, (along(event) - held.at) / held.perMillimetre)); };
   return (
-    <g className={`air-grip air-grip-${grip.along}`} aria-hidden="true" onPointerDown={take} onPointerUp={release} onPointerCancel={release} onPointerMove={(event) => { if (held) onDrag(held.from, (along(event) - held.at) / held.perMillimetre); }}>
+    <g className={`air-grip air-grip-${grip.along}`} aria-hidden="true" onPointerDown={take} onPointerUp={release} onPointerCancel={release} onPointerMove={pull}>
       <rect className="air-grip-reach" x={grip.x - 12} y={grip.y - 12} width={24} height={24} />
       <rect className="air-grip-knob" x={grip.x - 4} y={grip.y - 4} width={8} height={8} />
     </g>
