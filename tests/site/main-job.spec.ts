@@ -61,7 +61,7 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     await expect(page.getByText(/measured/).first()).toBeVisible();
 
     // Decide on the air path, from the demo's dimensions.
-    await page.getByRole('link', { name: 'Choose a change' }).click();
+    await page.getByRole('link', { name: 'Choose a change', exact: true }).last().click();
     await page.waitForURL('**/case/decide/');
     await look('decide');
     await page.getByRole('link', { name: 'Open the air path' }).click();
