@@ -1,10 +1,10 @@
 'use client';
 import { useEffect, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { diagnose, minutesToCure, nextChecks, nextStep, possibilitiesOf, rankRemedies, sameAdvice, standingOf, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
+import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { inSteps } from './in-steps';
-import { triedChanges } from './rounds';
+import { checksOfCase, stepOfCase } from './step-of-case';
 import { useKnowledgeOfCase } from './use-knowledge-of-case';
 
 export interface CaseDiagnosis {
@@ -17,7 +17,7 @@ export interface CaseDiagnosis {
   readonly minutes: MinutesToCure | undefined;
   /** The last diagnosis whose bands are reckoned: of this very case when settled, of the case before the last change until then. */
   readonly banded: Diagnosis | undefined;
-  /** What the shipped rule does next. */
+  /** What is done next. */
   readonly step: Step | undefined;
   /** How surely the advice stays whatever the next checks say; undefined when that cannot be said. */
   readonly advice: SameAdvice | undefined;
@@ -39,12 +39,10 @@ interface Later {
 /** Checks whose saving in minutes is reckoned: those that the page may show. */
 const WEIGHED = 12;
 
-/* Where one exact answer is dear, fewer checks are looked at and fewer copies drawn, so that the page never stands still. */
-const UNITS_FOR_CHECKS = 1e8;
+/* Where one exact answer is dear, fewer copies are drawn, so that the page never stands still. */
 const UNITS_FOR_BANDS = 2e8;
 /** Below this many copies a band says nothing; none is drawn then. */
 const FEWEST_COPIES = 20;
-const FEWEST_CHECKS = 6;
 
 /* Chances of the last two states of the case on the table, kept over moving between pages. */
 let remembered: { readonly key: string; readonly chances: ReadonlyMap<string, number>; readonly before: ReadonlyMap<string, number> } | undefined;
@@ -61,11 +59,10 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
     const copies = Math.min(100, Math.floor(UNITS_FOR_BANDS / units));
     let next: readonly NextCheck[] = [];
     return inSteps([
-      () => { next = nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [], most: Math.max(FEWEST_CHECKS, Math.floor(UNITS_FOR_CHECKS / units)) }); },
+      () => { next = checksOfCase(result, file, knowledge); },
       () => {
-        const standing = standingOf(result, possibilitiesOf(knowledge, file.lacksTools ?? []), { tried: triedChanges(file) });
-        const step = nextStep(standing);
-        setLater({ of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, [...(step.kind === 'check' ? [step.check.id] : []), ...next.slice(0, WEIGHED).map((row) => row.check)]), step, advice: sameAdvice(result, next, file, knowledge, triedChanges(file)) });
+        const { standing, advice, step } = stepOfCase(result, next, file, knowledge);
+        setLater({ of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, [...(step.kind === 'check' ? [step.check.id] : []), ...next.slice(0, WEIGHED).map((row) => row.check)]), step, advice });
       },
       () => {
         const diagnosis = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies });

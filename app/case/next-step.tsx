@@ -33,10 +33,7 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
   if (!next || !remedies || !step) return <><h2 id="next-title" className="here">Do this next</h2><p className="next-title" role="status">Reckoning</p></>;
   const useful = next.filter((row) => row.gain > TOO_LITTLE);
   const best = step.kind === 'check' ? (useful.find((row) => row.check === step.check.id) ?? useful[0]) : undefined;
-  // A check that would leave the same change first can as well be taken after it has failed (diagnosis.md 3, stop rule).
-  const settled = advice !== undefined && advice.probability >= ADVICE_SETTLED;
-  const first = settled ? advice.remedy : step.kind === 'change' ? step.change.id : undefined;
-  const remedy = remedies.find((row) => row.id === first);
+  const remedy = step.kind === 'change' ? remedies.find((row) => row.id === step.change.id) : undefined;
   const cured = diagnosis.causes.find((cause) => cause.id === remedy?.cures[0]);
   if (remedy && cured) return <ChangeFirst remedy={remedy} cured={cured} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} knowledge={knowledge} />;
   if (!best) return <Told title="Look at the part again" words="No check here would settle it. More observations would: say what else you see, also what is not there." href="/?add" deed="Add what you see" />;

@@ -13,6 +13,7 @@ export { leftUnexplained, type LeftUnexplained } from './left-unexplained';
 export { flipOfLead, type Flip, type FlipOfLead } from './flip-of-lead';
 export { answerOfLead, type AnswerOfLead } from './answer-of-lead';
 export { CONFLICTING, HARDLY_TOGETHER, lookAgain, type LookAgain } from './look-again';
+export { firstStep } from './first-step';
 export { ADVICE_SETTLED, sameAdvice, type SameAdvice } from './same-advice';
 export { factsToTell, type FactName, type FactToTell } from './facts-to-tell';
 export { whatWasTold, type WhatWasTold } from './what-was-told';

@@ -1,5 +1,5 @@
 import type { Change } from './changes';
-import { nextStep } from './next-step';
+import { nextStep, type Step } from './next-step';
 import type { CheckAnswer } from './open-checks';
 import { endingsOfChanges, prospectOf, type Ending, type Prospect } from './prospect';
 import type { ScoredCheck, Standing } from './standing';
@@ -26,8 +26,8 @@ export interface PlanOptions {
   readonly depth?: number;
   /** Branches that are come to less often than this are not spelled out. Default 0.02. */
   readonly rarest?: number;
-  /** Change to begin with when the plan begins with one: the first of a list that was searched more thoroughly. */
-  readonly firstChange?: string;
+  /** Step to begin with, where the case is told another than the rule would take (first-step.ts). */
+  readonly first?: Step;
 }
 
 /** How far the plan is: share of all that may happen that has been followed to its end, 0 … 1. */
@@ -43,9 +43,8 @@ export interface PlanProgress {
  * Expected minutes obey minutes = own + Σ chance · minutes of the branch at every point, to rounding.
  */
 export function* growPlan(standing: Standing, options: PlanOptions = {}): Generator<PlanProgress, PlanNode> {
-  const first = standing.changes.find((change) => change.id === options.firstChange);
   const growing: Growing = { whole: standing.total, depth: options.depth ?? 6, rarest: options.rarest ?? 0.02, followed: 0 };
-  const { node } = yield* grow(standing, growing, 0, first);
+  const { node } = yield* grow(standing, growing, 0, options.first);
   return node;
 }
 
@@ -61,14 +60,14 @@ interface Grown {
   readonly endings: readonly Ending[];
 }
 
-function* grow(standing: Standing, growing: Growing, depth: number, firstChange?: Change): Generator<PlanProgress, Grown> {
+function* grow(standing: Standing, growing: Growing, depth: number, first?: Step): Generator<PlanProgress, Grown> {
   const chance = standing.total / growing.whole;
   if (depth >= growing.depth || chance < growing.rarest) return yield* ended(onlyChanges(standing, chance), growing);
-  const step = nextStep(standing);
+  const step = first ?? nextStep(standing);
   switch (step.kind) {
     case 'give-up': return yield* ended(grown({ kind: 'give-up', chance }, [{ chance, minutes: 0, isCured: false }]), growing);
     case 'check': return yield* growCheck(standing, growing, depth, step.check, chance);
-    case 'change': return yield* growChange(standing, growing, depth, firstChange ?? step.change, chance);
+    case 'change': return yield* growChange(standing, growing, depth, step.change, chance);
     default: return never(step);
   }
 }
