@@ -29,7 +29,7 @@ export function LiveResult({ taken, method }: { readonly taken: Taken; readonly 
           </div>
         )}
       </div>
-      <p className="quiet">95 % sure it lies between {formatRange(mean - plusMinus, mean + plusMinus, unit)}.{outcome.nextReadingPlusMinus !== undefined && outcome.nextReadingPlusMinus < plusMinus * 0.93 && <> One more reading would bring ± down to about {formatNumber(toUnit(outcome.nextReadingPlusMinus, unit) - toUnit(0, unit), 2)}.</>}</p>
+      <p className="quiet">95 % sure it lies within {formatRange(mean - plusMinus, mean + plusMinus, unit)}.{outcome.nextReadingPlusMinus !== undefined && outcome.nextReadingPlusMinus < plusMinus * 0.93 && <> One more reading would bring ± down to about {formatNumber(toUnit(outcome.nextReadingPlusMinus, unit) - toUnit(0, unit), 2)}.</>}</p>
       <Repeats taken={taken} method={method} />
       <details className="live-steps"><summary>How this was reckoned</summary><ul>{outcome.steps.map((step) => <li key={step}>{step}</li>)}</ul></details>
     </div>

@@ -11,6 +11,7 @@ import { changeCase, roundOf, useCurrentCase } from '../_case/current-case';
 import { useDiagnosis } from '../_case/use-diagnosis';
 import { useKnowledgeOfCase } from '../_case/use-knowledge-of-case';
 import { note, tellFinding } from '../_case/tell';
+import { inSentence } from '../_parts/in-sentence';
 import { StepList } from '../_parts/step-list';
 import { ProblemList } from '../_parts/problem-list';
 import { CaseMoves } from './case-moves';
@@ -66,7 +67,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
         <h1>{method.title}</h1>
         {file ? <Link className="link" href="/case">Back to the case</Link> : <Link className="link" href="/bench">All of the bench</Link>}
       </div>
-      <p className="measure-facts"><span>{formatMinutes(method.minutes)}</span><span>needs {needs.length === 0 ? 'nothing' : needs.join(', ').toLowerCase()}</span><span>risk: {hazards.length === 0 ? 'none to speak of' : hazards.join(', ').toLowerCase()}</span></p>
+      <p className="measure-facts"><span>{formatMinutes(method.minutes)}</span><span>needs {needs.length === 0 ? 'nothing' : needs.map(inSentence).join(', ')}</span><span>risk: {hazards.length === 0 ? 'none to speak of' : hazards.map(inSentence).join(', ')}</span></p>
       <div className="measure">
         <div className="measure-steps">
           <StepStrip steps={method.steps} now={step} onChoose={setStep} />

@@ -8,6 +8,7 @@ import { useWholeKnowledge } from '../_browser/knowledge';
 import { WeightBar, bareShare, shareRange, weightWords } from '../_charts';
 import { factTitle, shapeOf } from '../_case/fact-words';
 import { FactBalloon } from '../_parts/fact-balloon';
+import { inSentence } from '../_parts/in-sentence';
 import { Chevron } from '../_parts/signs';
 import { EvidenceReason, StartReason } from './evidence-reason';
 import { outcomeWords } from './outcome-words';
@@ -41,7 +42,7 @@ export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge
           const item = weight.items[weight.items.length - 1];
           if (!item) return null;
           return (
-            <EvidenceRow key={`${weight.about} ${item.round}`} balloon={<FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} />} what={lowerFirst(factTitle(item, knowledge))} decibans={weight.averaged}>
+            <EvidenceRow key={`${weight.about} ${item.round}`} balloon={<FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} />} what={inSentence(factTitle(item, knowledge))} decibans={weight.averaged}>
               <EvidenceReason cause={cause} weight={weight} item={item} knowledge={whole} />
             </EvidenceRow>
           );
@@ -58,7 +59,7 @@ export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge
         </>
       )}
       <p className="evidence-links">
-        <Link className="link" href={`/handbook/${cause.id}`}>Handbook: {lowerFirst(cause.title)}</Link>
+        <Link className="link" href={`/handbook/${cause.id}`}>Handbook: {inSentence(cause.title)}</Link>
         <Link className="link" href="/handbook/how-leeward-reckons">How this was reckoned</Link>
       </p>
     </div>
@@ -70,7 +71,7 @@ function placeWords(cause: RankedCause, diagnosis: Diagnosis): string {
   const place = diagnosis.causes.indexOf(cause) + 1;
   if (cause.low === cause.high) return `Place ${place} of ${diagnosis.causes.length}.`;
   const places = cause.bestRank === cause.worstRank ? `it keeps place ${cause.bestRank}` : `it stands between place ${cause.bestRank} and ${cause.worstRank}`;
-  return `Place ${place} of ${diagnosis.causes.length}. Read the figures behind it a little differently, and in nine of ten ways ${places}, its chance within ${shareRange(cause.low, cause.high)} %.`;
+  return `Place ${place} of ${diagnosis.causes.length}. Read the figures behind it a little differently, and in nine of ten ways ${places}, its chance within ${shareRange(cause.low, cause.high)}\u202F%.`;
 }
 
 function StartRow({ cause, knowledge, children }: { readonly cause: RankedCause; readonly knowledge: Knowledge; readonly children: ReactNode }) {
@@ -110,7 +111,7 @@ function LeavesOpen({ cause, diagnosis, knowledge }: { readonly cause: RankedCau
       <ul className="left-open">
         {open.map((row) => {
           const item = row.items[row.items.length - 1];
-          return item && <li key={row.about}><FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} size={22} /><span>{lowerFirst(factTitle(item, knowledge))}</span></li>;
+          return item && <li key={row.about}><FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} size={22} /><span>{inSentence(factTitle(item, knowledge))}</span></li>;
         })}
       </ul>
       {open.length < found.length && <p>Then a second cause is at work too, or something not listed.</p>}
@@ -148,9 +149,5 @@ function chainOf(cause: RankedCause, diagnosis: Diagnosis, knowledge: Knowledge)
   for (let step = 0; step < 3; step += 1) {
     for (const symptom of Object.values(knowledge.symptoms)) if (Object.keys(symptom.followsFrom).some((earlier) => reached.has(earlier))) reached.add(symptom.id);
   }
-  return seen.filter((id) => reached.has(id) && knowledge.symptoms[id]?.links[cause.id] === undefined).map((id) => lowerFirst(knowledge.symptoms[id]?.title ?? id));
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
+  return seen.filter((id) => reached.has(id) && knowledge.symptoms[id]?.links[cause.id] === undefined).map((id) => inSentence(knowledge.symptoms[id]?.title ?? id));
 }

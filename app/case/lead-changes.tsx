@@ -6,6 +6,7 @@ import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { factTitle } from '../_case/fact-words';
+import { inSentence } from '../_parts/in-sentence';
 import { AnswerAgain, AnswerNow } from './answer-again';
 import { outcomeWords } from './outcome-words';
 
@@ -56,7 +57,7 @@ function OldAnswer({ flip: { flips, then, likelier, minutes }, knowledge }: { re
 
 function flipWords({ item, to }: Flip, knowledge: Knowledge): string {
   const title = factTitle(item, knowledge);
-  const name = `“${title.charAt(0).toLowerCase()}${title.slice(1)}”`;
+  const name = `“${inSentence(title)}”`;
   switch (to) {
     case 'seen': return `${name} were seen after all`;
     case 'not-seen': return `${name} were not so after all`;

@@ -4,6 +4,7 @@ import Link from 'next/link';
 import type { Unexplained } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { ChanceBar, shownShare } from '../_charts';
+import { inSentence } from '../_parts/in-sentence';
 
 /** From this share on the row says by itself what to do; below, it is one tap away. */
 const MATTERS = 0.4;
@@ -21,7 +22,7 @@ export const Unlisted = memo(function Unlisted({ unexplained: { share, byFinding
       </div>
       <details className="unlisted" open={share > MATTERS}>
         <summary>What to do if it is none of these</summary>
-        {worst.length > 0 && <p>Least explained: {worst.map((row) => `${lowerFirst(titleOf(knowledge, row.about.replace(/ again \d+$/, '')))} (${shownShare(row.share)} unexplained)`).join('; ')}.</p>}
+        {worst.length > 0 && <p>Least explained: {worst.map((row) => `${inSentence(titleOf(knowledge, row.about.replace(/ again \d+$/, '')))} (${shownShare(row.share)} unexplained)`).join('; ')}.</p>}
         <Steps />
       </details>
     </li>
@@ -47,8 +48,4 @@ function shareWords(share: number, found: number): string {
   if (share < 0.2) return 'the listed causes explain most of what was seen';
   if (share < 0.5) return 'a good part of what was seen is explained by nothing here';
   return 'most of what was seen is explained by nothing here';
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -12,6 +12,7 @@ import { useKnowledge } from '../_browser/knowledge';
 import { openCase, putCaseAway, useCurrentCase } from '../_case/current-case';
 import { caseHeading, machineWords } from '../_case/case-title-block';
 import { ChooseOne } from '../_parts/choose-one';
+import { inSentence } from '../_parts/in-sentence';
 import { ProblemList } from '../_parts/problem-list';
 import { VERDICT_WORDS, VerdictSign } from '../_parts/signs';
 import { WhatWasWrong } from './what-was-wrong';
@@ -91,5 +92,5 @@ export function CasebookScreen() {
 function stateOf(file: CaseFile, title: (id: string) => string): React.ReactNode {
   const last = [...file.rounds].reverse().find((round) => round.verdict !== undefined);
   if (last?.verdict === undefined) return <span className="quiet">{file.rounds.some((round) => round.fittedOn !== undefined) ? 'to be proven' : 'open'}</span>;
-  return <><VerdictSign verdict={last.verdict} /><span>{VERDICT_WORDS[last.verdict]}{last.remedy !== undefined && <span className="label">: {title(last.remedy).toLowerCase()}</span>}</span></>;
+  return <><VerdictSign verdict={last.verdict} /><span>{VERDICT_WORDS[last.verdict]}{last.remedy !== undefined && <span className="label">: {inSentence(title(last.remedy))}</span>}</span></>;
 }

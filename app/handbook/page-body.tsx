@@ -11,6 +11,7 @@ import { chanceOf, drawingSchema, titleOf, type WholeKnowledge, type LinkWord } 
 import { shownShare } from '../_charts';
 import { Drawing } from '../_drawings/drawing';
 import { Caution } from '../_parts/caution';
+import { inSentence } from '../_parts/in-sentence';
 import { Moving } from './moving/moving';
 
 export interface PageBodyProps {
@@ -97,9 +98,5 @@ function lettersOf(node: Element): number {
 
 /** A title inside a sentence, which brings its own stop: checks are titled with a question. */
 function inText(title: string): string {
-  return lowerFirst(title).replace(/\?$/, '');
-}
-
-export function lowerFirst(text: string): string {
-  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+  return inSentence(title).replace(/\?$/, '');
 }

@@ -12,6 +12,7 @@ import { chooseRemedy, triedChanges } from '../../_case/rounds';
 import { useDiagnosis } from '../../_case/use-diagnosis';
 import { WithCase } from '../../_case/with-case';
 import { ChanceBar, shownShare } from '../../_charts';
+import { inSentence } from '../../_parts/in-sentence';
 import './decide.css';
 
 /** Choose a change: what each may cure, what it costs, and for cooling the computed comparison of fan and duct. */
@@ -46,7 +47,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
       <CaseTitleBlock file={file} />
       <div className="decide-head">
         <h1>What to change</h1>
-        <p className="quiet">In the order to try them: chance of curing something that is at work, against minutes and money. One change at a time, so that the proof says which one did it.</p>
+        <p className="quiet">Best to try first: the chance of curing something that is at work, weighed against minutes and money. Make one change at a time, so that the proof says which one did it.</p>
       </div>
       {cooling > COOLING && (
         <div className="decide-air region-next">
@@ -84,8 +85,8 @@ function RemedyRow({ remedy, best, knowledge, onChoose }: { readonly remedy: Ran
     <li className={best ? 'option option-best' : 'option'}>
       <div className="option-words">
         <h2>{remedy.does}</h2>
-        <p className="label">cures: {remedy.cures.slice(0, 3).map((id) => knowledge.causes[id]?.title.toLowerCase()).join('; ')}{remedy.cures.length > 3 && '; more'}</p>
-        {page?.sideEffects && page.sideEffects.length > 0 && <p className="label">side effects: {page.sideEffects.join('; ').toLowerCase()}</p>}
+        <p className="label">cures: {remedy.cures.slice(0, 3).map((id) => inSentence(knowledge.causes[id]?.title ?? id)).join('; ')}{remedy.cures.length > 3 && '; more'}</p>
+        {page?.sideEffects && page.sideEffects.length > 0 && <p className="label">side effects: {page.sideEffects.map(inSentence).join('; ')}</p>}
       </div>
       <div className="option-bar"><ChanceBar chance={remedy.chance} low={remedy.chance} high={remedy.chance} accent={best} decorative /><b>{shownShare(remedy.chance)}</b></div>
       <dl className="option-facts">

@@ -15,8 +15,10 @@ import { DrawingLater } from '../../_drawings/drawing-later';
 import { Caution } from '../../_parts/caution';
 import { ChooseOne } from '../../_parts/choose-one';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
+import { inSentence } from '../../_parts/in-sentence';
 import { TextField } from '../../_parts/text-field';
 import { PLACES, type PlaceCount } from '../places';
+import { FixedRule } from '../prove/fixed-rule';
 import { FanFits } from './fan-fits';
 import './fit.css';
 
@@ -42,7 +44,7 @@ function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
         </section>
         <section className={round.criterion ? 'region-next' : 'region'} aria-labelledby="fitting">
           <h2 id="fitting" className={round.criterion ? 'here' : ''}>2. Fit it, step by step</h2>
-          <p className="label">{formatMinutes(remedy.minutes)} of hands. {remedy.needs.length > 0 && `You need: ${remedy.needs.map((tool) => knowledge.tools[tool]?.title.toLowerCase() ?? tool).join(', ')}.`}</p>
+          <p className="label">{formatMinutes(remedy.minutes)} of hands. {remedy.needs.length > 0 && `You need: ${remedy.needs.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', ')}.`}</p>
           <FanFits file={file} round={round} remedy={remedy} />
           <FittingSteps remedy={remedy} round={round} />
         </section>
@@ -54,9 +56,8 @@ function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
 function FixedCriterion({ criterion }: { readonly criterion: Criterion }) {
   return (
     <>
-      <p><b>Print:</b> {criterion.print}</p>
-      <p><b>Cured when:</b> {criterion.passes}{criterion.limit && <> Limit {measuredWords({ ...criterion.limit, plusMinus: 0 })}.</>}</p>
-      {criterion.before && criterion.before.length > 0 && <p><b>Before:</b> {criterion.before.map((row) => `${row.place} ${measuredWords(row.reading)}`).join(', ')}</p>}
+      <FixedRule criterion={criterion} />
+      {criterion.before && criterion.before.length > 0 && <p><b>Before:</b> {criterion.before.map((row, index) => <span key={row.place}>{index > 0 && ', '}<span className="nowrap">{row.place} {measuredWords(row.reading)}</span></span>)}.</p>}
       {criterion.fixedOn !== undefined && <p className="label">Fixed {new Date(criterion.fixedOn).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}, before fitting.</p>}
     </>
   );
@@ -91,7 +92,7 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
     <div className="criterion">
       <p className="quiet">Written down before, so that hope cannot move the mark afterwards.</p>
       <TextField label="Proof print" value={print} onChange={setPrint} longest={300} />
-      <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} />
+      <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} isSentence />
       <div className="criterion-row">
         {own && <ChooseOne label="What is read" value={what} isAlwaysOne options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.word }]} onChange={(next) => { setWhat(next ?? 'length'); setLimit(next === 'own' ? (remedy.provedBy.limit ?? '') : ''); setGood(next === 'own' ? good : 'at-most'); }} />}
         <ChooseOne label="Good when it is" value={good} isAlwaysOne options={[{ value: 'at-most', word: 'at most the limit' }, { value: 'at-least', word: 'at least the limit' }]} onChange={(next) => setGood(next ?? 'at-most')} />
@@ -137,9 +138,9 @@ function FittingSteps({ remedy, round }: { readonly remedy: WholeRemedy; readonl
           </li>
         ))}
       </ol>
-      {!round.criterion ? <p className="label">Fix first what will count as cured (above); then this list ends in a button.</p>
-        : now >= 0 ? <p className="label">{remedy.steps.length - done.size} {remedy.steps.length - done.size === 1 ? 'step is' : 'steps are'} still open. Tick each one as it is done.</p>
-          : <button type="button" className="button button-next" onClick={() => void finish()}>It is fitted: go on to the proof</button>}
+      {!round.criterion ? <p className="label fitting-end">First fix what will count as cured, in part 1. The button to go on comes after that.</p>
+        : now >= 0 ? <p className="label fitting-end">{remedy.steps.length - done.size} {remedy.steps.length - done.size === 1 ? 'step is' : 'steps are'} still open. Tick each one as it is done.</p>
+          : <button type="button" className="button button-next fitting-end" onClick={() => void finish()}>It is fitted: go on to the proof</button>}
     </>
   );
 }

@@ -7,6 +7,7 @@ import { usePreferences } from '../../_browser/preferences';
 import { CaseTitleBlock, caseHeading } from '../../_case/case-title-block';
 import { WithCaseInDepth } from '../../_case/with-case';
 import { shareRange, shownShare } from '../../_charts';
+import { inSentence } from '../../_parts/in-sentence';
 import { VERDICT_WORDS } from '../../_parts/signs';
 import { useCaseAir } from '../prove/case-air';
 import { useBeliefs } from './beliefs';
@@ -90,7 +91,7 @@ function Story({ file }: { readonly file: CaseFile }) {
 function summary(file: CaseFile, now: Diagnosis, knowledge: Knowledge): string {
   const proven = lastProven(file);
   const [leader] = now.causes;
-  const likeliest = leader ? `Likeliest now: ${leader.title.toLowerCase()}, ${shownShare(leader.probability)} (${shareRange(leader.low, leader.high)}).` : '';
+  const likeliest = leader ? `Likeliest now: ${inSentence(leader.title)}, ${shownShare(leader.probability)} (${shareRange(leader.low, leader.high)}).` : '';
   if (!proven?.verdict) return likeliest;
   const changed = proven.option ?? knowledge.remedies[proven.remedy ?? '']?.does ?? 'The change';
   return `${changed}: ${VERDICT_WORDS[proven.verdict]}.${proven.verdict === 'cured' ? '' : ` ${likeliest}`}`;

@@ -3,6 +3,7 @@ import type { CaseFile, Observation, Round } from '@/lib/cases';
 import { rankRemedies } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { shareRange, shownShare } from '../../_charts';
+import { inSentence } from '../../_parts/in-sentence';
 import { VERDICT_WORDS, VerdictSign } from '../../_parts/signs';
 import { judgedOf, typedRows } from '../prove/after-readings';
 import { BeforeAfter } from '../prove/before-after';
@@ -50,7 +51,7 @@ const LOOKED: Readonly<Record<Observation['state'], string>> = { seen: 'still th
 
 function LooksAgain({ looks, knowledge }: { readonly looks: readonly Observation[]; readonly knowledge: Knowledge }) {
   if (looks.length === 0) return null;
-  return <p>Looked at again: {looks.map((each, index) => <span key={each.symptom}>{index > 0 && '; '}{knowledge.symptoms[each.symptom]?.title.toLowerCase() ?? each.symptom} <b>{LOOKED[each.state]}</b></span>)}.</p>;
+  return <p>Looked at again: {looks.map((each, index) => <span key={each.symptom}>{index > 0 && '; '}{inSentence(knowledge.symptoms[each.symptom]?.title ?? each.symptom)}: <b>{LOOKED[each.state]}</b></span>)}.</p>;
 }
 
 /** What the last proof leaves open, the likeliest cause now, and the change that would come next. */
@@ -63,7 +64,7 @@ export function LeftReport({ file, beliefs, knowledge }: { readonly file: CaseFi
   return (
     <>
       {proven?.verdict ? <WhatIsLeft judged={proven.criterion ? judgedOf(rows, proven.criterion) : undefined} looks={still} verdict={proven.verdict} unit={rows[0]?.before.unit ?? 'mm'} figure={figuresOf(rows)} /> : <p>Nothing is proven yet.</p>}
-      {file.state !== 'closed' && leader && <p>Likeliest now: <b>{leader.title.toLowerCase()}</b>, {shownShare(leader.probability)} ({shareRange(leader.low, leader.high)}).{next && <> First change to weigh: {next.does.toLowerCase()}.</>}</p>}
+      {file.state !== 'closed' && leader && <p>Likeliest now: <b>{inSentence(leader.title)}</b>, {shownShare(leader.probability)} ({shareRange(leader.low, leader.high)}).{next && <> First change to weigh: {inSentence(next.does)}.</>}</p>}
     </>
   );
 }

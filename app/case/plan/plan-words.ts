@@ -2,6 +2,7 @@ import type { CheckAnswer, PlanBranch, PlanNode } from '@/lib/diagnosis';
 import { titleOf, type Knowledge, type KnownCheck } from '@/lib/knowledge';
 import { formatMinutes, formatNumber, unitSuffix, findUnit } from '@/lib/units';
 import { bareShare, shownShare } from '../../_charts';
+import { inSentence } from '../../_parts/in-sentence';
 
 /** What a step of the plan says on the page: its deed, where it leads, and its minutes. */
 export interface StepWords {
@@ -35,11 +36,11 @@ export function branchWords(branch: PlanBranch, step: PlanNode, knowledge: Knowl
 
 function answerWords(answer: PlanBranch['if'], check: KnownCheck | undefined, knowledge: Knowledge): string {
   switch (answer.kind) {
-    case 'yes': case 'no': return `${answer.kind}: ${trimmed(answer.says)}`;
-    case 'range': return `${rangeWords(answer, check)}: ${trimmed(answer.says)}`;
+    case 'yes': case 'no': return `${answer.kind}: ${inSentence(answer.says)}`;
+    case 'range': return `${rangeWords(answer, check)}: ${inSentence(answer.says)}`;
     case 'cured': return 'the proof passes';
     case 'not-cured': return 'the proof fails';
-    case 'better': return `better, this is gone: ${answer.gone.map((id) => trimmed(titleOf(knowledge, id))).join('; ')}`;
+    case 'better': return `better, this is gone: ${answer.gone.map((id) => inSentence(titleOf(knowledge, id))).join('; ')}`;
     default: return never(answer);
   }
 }
@@ -64,15 +65,9 @@ function prospectWords({ minutes, worst, cured }: PlanNode): string {
 }
 
 function thenWords(titles: readonly string[]): string {
-  const named = titles.slice(0, NAMED).map(trimmed).join(', then ');
+  const named = titles.slice(0, NAMED).map(inSentence).join(', then ');
   const more = titles.length - NAMED;
   return `Change in turn: ${named}${more > 0 ? `, then ${more} more` : ''}`;
-}
-
-/** A sentence as part of another: without its full stop, and small at the start unless that is a short form. */
-function trimmed(sentence: string): string {
-  const bare = sentence.replace(/\.$/, '');
-  return /^[A-Z][a-z]/.test(bare) ? bare.charAt(0).toLowerCase() + bare.slice(1) : bare;
 }
 
 function never(thing: never): never {
