@@ -3,13 +3,14 @@ import Link from 'next/link';
 import { memo, useDeferredValue } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Evidence, FactToTell } from '@/lib/diagnosis';
-import type { Knowledge } from '@/lib/knowledge';
+import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { changeCase } from '../_case/current-case';
 import { factDetail, factTitle, shapeOf } from '../_case/fact-words';
 import { withdrawFinding } from '../_case/tell';
 import { usePreferences } from '../_browser/preferences';
 import { KnownPart } from '../_drawings/known-part';
 import { FactBalloon } from '../_parts/fact-balloon';
+import { VERDICT_WORDS, VerdictSign } from '../_parts/signs';
 import { MachineAndPrint } from './machine-and-print';
 
 /** What is known: the part as told, every fact with its balloon, and the facts of machine and print. */
@@ -21,12 +22,24 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
     <>
       <h2 id="known-title">What is known</h2>
       <ToldFacts items={told} knowledge={knowledge} />
+      <Changed rounds={file.rounds} knowledge={knowledge} />
       {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
       <AddMore />
       <MachineAndPrint id={file.id} machine={file.machine} print={file.print} facts={calmFacts} />
     </>
   );
 }
+
+/** What was changed in the rounds before, and how each proof went: the facts of this round are read against it. */
+const Changed = memo(function Changed({ rounds, knowledge }: { readonly rounds: CaseFile['rounds']; readonly knowledge: Knowledge }) {
+  const proven = rounds.flatMap((round) => (round.verdict === undefined ? [] : [{ number: round.number, what: round.option ?? (round.remedy === undefined ? 'The change' : titleOf(knowledge, round.remedy)), verdict: round.verdict }]));
+  if (proven.length === 0) return null;
+  return (
+    <ul className="facts-list known-changed">
+      {proven.map(({ number, what, verdict }) => <li key={number}><VerdictSign verdict={verdict} /><div><p className="fact-title">{what}</p><p className="label">changed in round {number}: {VERDICT_WORDS[verdict]}</p></div></li>)}
+    </ul>
+  );
+});
 
 const AddMore = memo(function AddMore() {
   return <Link className="button button-wide" href="/?add">Add what you see</Link>;

@@ -8,6 +8,7 @@ import { formatMinutes } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { DrawingLater } from '../_drawings/drawing-later';
 import { changeCase } from '../_case/current-case';
+import { inSentence } from '../_parts/in-sentence';
 import { TimeToCure, worthWords } from './time-to-cure';
 
 export interface NextStepProps {
@@ -20,6 +21,10 @@ export interface NextStepProps {
   readonly advice: SameAdvice | undefined;
   readonly knowledge: Knowledge;
 }
+
+/** Other checks shown at first, and at most; the bench has them all. */
+const FEW_SHOWN = 3;
+const MOST_SHOWN = 11;
 
 /** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. */
 export function NextStep({ file, diagnosis, next, remedies, minutes, step, advice, knowledge }: NextStepProps) {
@@ -39,7 +44,7 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
   if (!best) return <Told title="Look at the part again" words="No check here would settle it. More observations would: say what else you see, also what is not there." href="/?add" deed="Add what you see" />;
   const method = knowledge.methods[best.method];
   if (!method) return null;
-  const others = useful.filter((row) => row !== best).slice(0, all ? 11 : 3);
+  const others = bestFirst(useful.filter((row) => row !== best), minutes).slice(0, MOST_SHOWN);
   return (
     <>
       <h2 id="next-title" className="here">Do this next</h2>
@@ -53,9 +58,10 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
       </dl>
       <TimeToCure minutes={minutes} />
       <Link className="button button-next button-wide" href={`/bench/${method.id}`}>Start</Link>
-      {others.length > 0 && <OtherChecks rows={others} minutes={minutes} knowledge={knowledge} />}
+      {others.length > 0 && <OtherChecks rows={others.slice(0, all ? MOST_SHOWN : FEW_SHOWN)} knowledge={knowledge} />}
       <div className="next-links">
-        {useful.length > 4 && !all && <button type="button" className="link" onClick={() => setAll(true)}>{useful.length - 4} more checks</button>}
+        {others.length > FEW_SHOWN && !all && <button type="button" className="link" onClick={() => setAll(true)}>{others.length - FEW_SHOWN} more checks</button>}
+        {all && <Link className="link" href="/bench">All of the bench</Link>}
         <Link className="link" href="/case/decide">I can’t measure now: choose a change</Link>
         <Link className="link" href="/case/plan">See the whole plan</Link>
       </div>
@@ -69,15 +75,15 @@ function ChangeFirst({ remedy, cured, advice, others, knowledge }: { readonly re
     <>
       <h2 id="next-title" className="here">Do this next</h2>
       <p className="next-title">{remedy.does}</p>
-      <p>It is for this cause: {cured.title.charAt(0).toLowerCase()}{cured.title.slice(1)}, {shownShare(cured.probability)}.</p>
+      <p>It is for this cause: {inSentence(cured.title)}, {shownShare(cured.probability)}.</p>
       <p className="stop-words">{stopWords(advice)}</p>
       <dl className="facts">
         <dt>Takes</dt><dd>{formatMinutes(knowledge.remedies[remedy.id]?.minutes ?? remedy.minutes)}</dd>
-        <dt>Costs</dt><dd>{remedy.price.to === 0 ? 'nothing' : `about ${remedy.price.from} to ${remedy.price.to}`}</dd>
+        <dt>Costs</dt><dd>{remedy.price.to === 0 ? 'nothing' : `${remedy.price.from} to ${remedy.price.to} €`}</dd>
         <dt>Cures</dt><dd>{shownShare(remedy.chance)}</dd>
       </dl>
       <Link className="button button-next button-wide" href="/case/decide">Choose a change</Link>
-      {others.length > 0 && <OtherChecks rows={others.slice(0, 3)} knowledge={knowledge} />}
+      {others.length > 0 && <OtherChecks rows={others.slice(0, FEW_SHOWN)} knowledge={knowledge} />}
       <div className="next-links"><Link className="link" href="/case/plan">See the whole plan</Link></div>
     </>
   );
@@ -107,14 +113,19 @@ function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; read
   return drawing ? <DrawingLater spec={drawing} width={300} height={190} size="figure" /> : null;
 }
 
-/** Checks that could be taken instead; what each saves stands there when it is worth taking now. */
-function OtherChecks({ rows, minutes, knowledge }: { readonly rows: readonly NextCheck[]; readonly minutes?: MinutesToCure | undefined; readonly knowledge: Knowledge }) {
+/** Checks that could be taken instead, those first that save most of what is still to come. */
+function bestFirst(rows: readonly NextCheck[], minutes: MinutesToCure | undefined): readonly NextCheck[] {
+  const saves = (row: NextCheck): number => Math.max(0, minutes?.saves.get(row.check) ?? 0);
+  return [...rows].sort((a, b) => saves(b) - saves(a));
+}
+
+function OtherChecks({ rows, knowledge }: { readonly rows: readonly NextCheck[]; readonly knowledge: Knowledge }) {
   return (
     <table className="plain other-checks">
-      <thead><tr><th scope="col">Other checks</th><th scope="col" className="number">takes</th>{minutes && <th scope="col" className="number">saves</th>}</tr></thead>
+      <thead><tr><th scope="col">Other checks, best first</th><th scope="col" className="number">takes</th></tr></thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number">{formatMinutes(row.minutes)}</td>{minutes && <td className="number">{savedMinutes(minutes.saves.get(row.check))}</td>}</tr>
+          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number">{formatMinutes(row.minutes)}</td></tr>
         ))}
       </tbody>
     </table>
@@ -127,26 +138,21 @@ function LackTools({ method, knowledge }: { readonly method: KnownMethod; readon
   if (special.length === 0) return null;
   return (
     <p className="next-links">
-      {special.map((id) => <button key={id} type="button" className="link" onClick={() => void changeCase((file) => ({ ...file, lacksTools: [...new Set([...(file.lacksTools ?? []), id])] }))}>I have no {knowledge.tools[id]?.title.toLowerCase() ?? id}</button>)}
+      {special.map((id) => <button key={id} type="button" className="link" onClick={() => void changeCase((file) => ({ ...file, lacksTools: [...new Set([...(file.lacksTools ?? []), id])] }))}>I have no {inSentence(knowledge.tools[id]?.title ?? id)}</button>)}
     </p>
   );
 }
 
 export function toolWords(method: Pick<KnownMethod, 'needs'>, knowledge: Knowledge): string {
-  return method.needs.length === 0 ? 'nothing' : method.needs.map((id) => (knowledge.tools[id]?.title ?? id).toLowerCase()).join(', ');
+  return method.needs.length === 0 ? 'nothing' : method.needs.map((id) => inSentence(knowledge.tools[id]?.title ?? id)).join(', ');
 }
 
 export function riskWords(method: Pick<KnownMethod, 'hazards'>, knowledge: Knowledge): string {
-  return method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((id) => (knowledge.hazards[id]?.title ?? id).toLowerCase()).join(', ');
+  return method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((id) => inSentence(knowledge.hazards[id]?.title ?? id)).join(', ');
 }
 
 /** How much doubt a check takes away that saves no time and makes no cure likelier. */
 function doubtWords(next: NextCheck, diagnosis: Diagnosis): string {
   const doubt = diagnosis.causes.reduce((sum, { probability: p }) => (p > 0 && p < 1 ? sum - p * Math.log2(p) - (1 - p) * Math.log2(1 - p) : sum), 0);
   return doubt > 0 ? `no time, but ${shownShare(next.gain / doubt)} of the doubt` : 'little';
-}
-
-function savedMinutes(saved: number | undefined): string {
-  if (saved === undefined) return '';
-  return saved >= 1 ? formatMinutes(saved) : 'nothing';
 }

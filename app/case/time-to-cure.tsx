@@ -29,13 +29,15 @@ export function worthWords(minutes: MinutesToCure | undefined): string | undefin
   if (minutes?.after === undefined) return undefined;
   const { now, after } = minutes;
   const saved = now.minutes - after.minutes;
+  // Both times stand under the sentence in whole minutes: their difference must be the one that is told.
+  const told = formatMinutes(Math.abs(Math.round(now.minutes) - Math.round(after.minutes)));
   const more = after.cured - now.cured;
   const chance = `the chance of a cure from ${shownShare(now.cured)} to ${shownShare(after.cured)}`;
   if (saved >= 1) {
-    const saves = `Checking first saves ${formatMinutes(saved)} on average`;
+    const saves = `Checking first saves ${told} on average`;
     if (more >= MORE_CURED) return `${saves} and raises ${chance}.`;
     return more <= -MORE_CURED ? `${saves}, but lowers ${chance}.` : `${saves}.`;
   }
   if (more < MORE_CURED) return undefined;
-  return `Checking first raises ${chance}${saved <= -1 ? `, but takes ${formatMinutes(-saved)} longer on average` : ''}.`;
+  return `Checking first raises ${chance}${saved <= -1 ? `, but takes ${told} longer on average` : ''}.`;
 }

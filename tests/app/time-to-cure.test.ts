@@ -13,6 +13,8 @@ describe('what taking the check first is worth', () => {
     ['quicker and likelier', at(135, 0.28), at(70, 0.4), 'Checking first saves 1 h 05 on average and raises the chance of a cure from 28 % to 40 %.'],
     ['quicker and as likely', at(89, 0.4), at(55, 0.41), 'Checking first saves 34 min on average.'],
     ['quicker and less likely', at(89, 0.4), at(55, 0.3), 'Checking first saves 34 min on average, but lowers the chance of a cure from 40 % to 30 %.'],
+    // 96.4 and 92.6 stand below as 1 h 36 and 1 h 33.
+    ['quicker by what the two shown times differ', at(96.4, 0.4), at(92.6, 0.4), 'Checking first saves 3 min on average.'],
     ['neither quicker nor likelier', at(89, 0.4), at(95, 0.41), undefined],
   ])('is said in one sentence when it is %s', (_, now, after, expected) => {
     expect(words(now, after)).toBe(expected);

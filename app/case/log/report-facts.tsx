@@ -43,21 +43,22 @@ export function WhatCouldCauseIt({ beliefs }: { readonly beliefs: Beliefs }) {
   const { checked, hasChecks, hasProof } = beliefs;
   const start = chancesOf(beliefs.start);
   const now = chancesOf(beliefs.now);
-  const cells = (from: number, middle: number, to: number): React.ReactNode => (
+  const cells = (from: number, middle: number): React.ReactNode => (
     <>
       {hasChecks && <td className="number">{shownShare(from)}</td>}
       <td className="number"><b>{shownShare(middle)}</b></td>
-      {hasProof && <td className="number">{shownShare(to)}</td>}
     </>
   );
+  // Last: bar and range belong to the figure before the change.
+  const then = (share: number): React.ReactNode => hasProof && <td className="number">{shownShare(share)}</td>;
   return (
     <table className="plain log-causes">
-      <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at start</th>}<th scope="col" className="number">{hasChecks ? 'checked' : 'chance'}</th>{hasProof && <th scope="col" className="number">now</th>}<th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">range</th></tr></thead>
+      <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at start</th>}<th scope="col" className="number">{hasChecks ? 'checked' : 'chance'}</th><th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">range</th>{hasProof && <th scope="col" className="number">now</th>}</tr></thead>
       <tbody>
         {checked.causes.slice(0, MOST_CAUSES).map((cause, index) => (
-          <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability, now.get(cause.id) ?? 0)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={28} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td></tr>
+          <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={28} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td>{then(now.get(cause.id) ?? 0)}</tr>
         ))}
-        <tr><th scope="row">Something not listed here</th>{cells(beliefs.start.unexplained.share, checked.unexplained.share, beliefs.now.unexplained.share)}<td className="log-drawn"><ChanceBar chance={checked.unexplained.share} low={checked.unexplained.share} high={checked.unexplained.share} width={150} height={28} decorative /></td><td className="number" /></tr>
+        <tr><th scope="row">Something not listed here</th>{cells(beliefs.start.unexplained.share, checked.unexplained.share)}<td className="log-drawn"><ChanceBar chance={checked.unexplained.share} low={checked.unexplained.share} high={checked.unexplained.share} width={150} height={28} decorative /></td><td className="number" />{then(beliefs.now.unexplained.share)}</tr>
       </tbody>
     </table>
   );
