@@ -27,7 +27,8 @@ const scaleFor = (width: number) => linear([0, 1], [5, width - 5]);
 export function ChanceBar({ chance, low, high, was, accent = false, name, decorative = false, width = 204, height = 44 }: ChanceBarProps) {
   const x = scaleFor(width);
   const bar = height / 2 - 9;
-  const at = (share: number): number => x(within(x, share));
+  // To half a pixel: a row whose picture does not change is not drawn anew.
+  const at = (share: number): number => Math.round(2 * x(within(x, share))) / 2;
   return (
     <Sheet width={width} height={height} decorative={decorative} label={chanceWords({ chance, low, high, was, name })}>
       <path className="d-line d-grid" d={quarters.map((q) => `M${x(q)} 0V${height}`).join('')} />

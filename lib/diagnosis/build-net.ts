@@ -40,7 +40,7 @@ export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, i
   const causes = Object.keys(knowledge.causes);
   const repairs = repairsOf(file, knowledge);
   const rounds = Math.max(1, ...items.map((item) => item.round), ...[...repairs.values()].flatMap((list) => list.map((repair) => repair.round + 1)));
-  const frame: Frame = { knowledge, causes, rounds, fading, activeThrough: new Map(causes.map((id) => [id, activeRounds(repairs.get(id) ?? [], rounds)])), index: new Map(causes.map((id, index) => [id, index])) };
+  const frame: Frame = { knowledge, causes, rounds, fading, activeThrough: new Map([...repairs].map(([id, list]) => [id, activeRounds(list, rounds)])), always: [rounds], index: new Map(causes.map((id, index) => [id, index])) };
   const { gates, subjects } = gatesOf(items, frame);
   return {
     net: { causes: causes.map((id) => ({ weights: stateWeights(causePrior(id, file, knowledge), repairs.get(id) ?? []) })), gates },
@@ -66,8 +66,10 @@ interface Frame {
   readonly fading: number;
   readonly causes: readonly string[];
   readonly rounds: number;
-  /** Per cause and present state: the last round in which the cause still acts. */
+  /** Per repaired cause and present state: the last round in which the cause still acts. */
   readonly activeThrough: ReadonlyMap<string, readonly number[]>;
+  /** The same for every cause that nothing fitted may have cured. */
+  readonly always: readonly number[];
   readonly index: ReadonlyMap<string, number>;
 }
 
@@ -199,8 +201,8 @@ function answerTables(leak: number, links: Readonly<Record<string, Link>>, told:
 function linksOf(links: Readonly<Record<string, Link>>, levels: number, frame: Frame, spread: (byLastRound: number[], link: Link) => number[] = (table) => table): GateLink[] {
   return Object.entries(links).flatMap(([id, link]) => {
     const cause = frame.index.get(id);
-    const through = frame.activeThrough.get(id);
-    return cause === undefined || through === undefined ? [] : [{ cause, contributes: through.map((last) => spread(twoLevelTable(link.chance, last, levels), link)) }];
+    const through = frame.activeThrough.get(id) ?? frame.always;
+    return cause === undefined ? [] : [{ cause, contributes: through.map((last) => spread(twoLevelTable(link.chance, last, levels), link)) }];
   });
 }
 
@@ -229,9 +231,9 @@ function readingDraft(item: Extract<Evidence, { kind: 'reading' }>, frame: Frame
   const levels = models.length + 1;
   const links = Object.entries(check.reads).flatMap(([id, read]) => {
     const cause = frame.index.get(id);
-    const through = frame.activeThrough.get(id);
+    const through = frame.activeThrough.get(id) ?? frame.always;
     const level = 1 + models.findIndex((model) => sameModel(model, read));
-    return cause === undefined || through === undefined ? [] : [{ cause, contributes: through.map((last) => twoLevelTable(read.chance, last >= item.round ? level : 0, levels)) }];
+    return cause === undefined ? [] : [{ cause, contributes: through.map((last) => twoLevelTable(read.chance, last >= item.round ? level : 0, levels)) }];
   });
   return {
     subject: { about: item.about, kind: 'reading', items: [item] },

@@ -20,7 +20,9 @@ export function havingAHand(seen: Pick<Lookahead, 'states' | 'silent'>, firstSta
 
 /** Chance of the last state of every cause, present and not fixed by anything fitted, from a flat array over states. */
 export function presentNow(flat: Float64Array, firstState: Prepared['firstState']): Float64Array {
-  return Float64Array.from({ length: firstState.length - 1 }, (_, cause) => flat[(firstState[cause + 1] ?? 0) - 1] ?? 0);
+  const present = new Float64Array(firstState.length - 1);
+  for (let cause = 0; cause < present.length; cause++) present[cause] = flat[(firstState[cause + 1] ?? 0) - 1] ?? 0;
+  return present;
 }
 
 /** Whether anything told was there: a symptom seen, a check answered yes, a reading taken. */
