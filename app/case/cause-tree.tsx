@@ -3,8 +3,10 @@ import { memo, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Diagnosis, NextCheck, RankedBranch, RankedCause } from '@/lib/diagnosis';
 import { BRANCH_TITLES, type BranchId, type Knowledge } from '@/lib/knowledge';
+import { formatMinutes } from '@/lib/units';
 import type { Reasons } from '../_case/use-reasons';
 import { ChanceAxis, ChanceBar, shareRange, shownShare } from '../_charts';
+import { inSentence } from '../_parts/in-sentence';
 import { Chevron } from '../_parts/signs';
 import { CauseEvidence } from './cause-evidence';
 import { Unlisted } from './unlisted';
@@ -135,7 +137,7 @@ const CauseRow = memo(function CauseRow({ id, title, chance, band, was, accent, 
 function settledBy(cause: string, knowledge: Knowledge): string {
   const check = knowledge.checks[knowledge.causes[cause]?.settledBy[0] ?? ''];
   const method = knowledge.methods[check?.methods[0] ?? ''];
-  return method ? `settled by: ${method.short.toLowerCase()}, ${method.minutes} min` : '';
+  return method ? `settled by: ${inSentence(method.short)}, ${formatMinutes(method.minutes)}` : '';
 }
 
 /** "place 1–4": where it may stand when the figures are read a little differently. */

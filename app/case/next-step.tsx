@@ -33,8 +33,7 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
   if (file.state === 'closed') return <Told title="This case is closed" words="The cure was proven. The log keeps it." href="/case/log" deed="Open the log" />;
   if (round?.fittedOn !== undefined && round.verdict === undefined) return <Told title="Prove the change" words="It is fitted. Print the test and enter what you see." href="/case/prove" deed="Enter the proof" />;
   if (round?.remedy !== undefined && round.verdict === undefined) return <Told title={knowledge.remedies[round.remedy]?.does ?? 'Fit the change'} words="It is chosen. The fitting list says how, step by step." href="/case/fit" deed="Open the fitting list" />;
-  if (diagnosis.items.length === 0) return <Told title="Say what you see" words="Nothing was told yet, so every cause stands at what is usual. One observation helps most." href="/?add" deed="Add what you see" />;
-  if (whatWasTold(file, diagnosis.items) === 'only-absent') return <Told title="Say what went wrong" words="Only what is not there was told. That clears causes but accuses none." href="/?add" deed="Add what you see" />;
+  if (whatWasTold(file, diagnosis.items) !== 'something') return <Told title="Say what went wrong" words="One thing that you do see helps most." href="/?add" deed="Add what you see" />;
   if (!next || !remedies || !step) return <><h2 id="next-title" className="here">Do this next</h2><p className="next-title" role="status">Reckoning</p></>;
   const useful = next.filter((row) => row.gain > TOO_LITTLE);
   const best = step.kind === 'check' ? (useful.find((row) => row.check === step.check.id) ?? useful[0]) : undefined;

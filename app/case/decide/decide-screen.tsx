@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
-import { changeTogether, possibilitiesOf, standingOf, type ChangeTogether, type RankedRemedy } from '@/lib/diagnosis';
+import { changeTogether, possibilitiesOf, standingOf, whatWasTold, type ChangeTogether, type RankedRemedy } from '@/lib/diagnosis';
 import { formatMinutes } from '@/lib/units';
 import { changeCase } from '../../_case/current-case';
 import { CaseTitleBlock } from '../../_case/case-title-block';
@@ -13,6 +13,7 @@ import { useDiagnosis } from '../../_case/use-diagnosis';
 import { WithCase } from '../../_case/with-case';
 import { ChanceBar, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
+import { NOTHING_TO_RANK } from '../nothing-found';
 import './decide.css';
 
 /** Choose a change: what each may cure, what it costs, and for cooling the computed comparison of fan and duct. */
@@ -33,7 +34,10 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
   const result = diagnosis?.result;
   const remedies = diagnosis?.remedies;
   const together = useMemo(() => (result?.kind === 'diagnosis' ? changeTogether(standingOf(result, possibilitiesOf(knowledge), { tried: triedChanges(file) }), knowledge) : undefined), [result, knowledge, file]);
-  if (result?.kind !== 'diagnosis' || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
+  if (result?.kind === 'too-much') return <NoChoice file={file} title="Too much at once" words={`${result.items.length} answers are too many for an exact ranking. Keep only what you are sure of; the case page says where to start.`} href="/case" deed="Back to the case" />;
+  const told = result && whatWasTold(file, result.items);
+  if (told !== undefined && told !== 'something') return <NoChoice file={file} title="Nothing to choose from yet" words={NOTHING_TO_RANK[told]} href="/?add" deed="Say what you see" />;
+  if (!result || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
   const shown = remedies.slice(0, all ? 30 : SHOWN);
   const cooling = result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
   const leader = result.causes[0];
@@ -64,6 +68,11 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
       <p><Link className="link" href="/case">Back to the case</Link></p>
     </div>
   );
+}
+
+/** No ranking, so no change to recommend: why, and where to go. */
+function NoChoice({ file, title, words, href, deed }: { readonly file: CaseFile; readonly title: string; readonly words: string; readonly href: '/case' | '/?add'; readonly deed: string }) {
+  return <><CaseTitleBlock file={file} /><div className="no-case"><h1>{title}</h1><p className="lead">{words}</p><p><Link className="button button-next" href={href}>{deed}</Link></p></div></>;
 }
 
 /** Several changes before one proof: what it saves, and what the record no longer says. */

@@ -1,7 +1,7 @@
 'use client';
 import { Fragment, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import type { Diagnosis } from '@/lib/diagnosis';
+import { whatWasTold, type Diagnosis } from '@/lib/diagnosis';
 import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
 import { usePreferences } from '../../_browser/preferences';
 import { CaseTitleBlock, caseHeading } from '../../_case/case-title-block';
@@ -9,6 +9,7 @@ import { WithCaseInDepth } from '../../_case/with-case';
 import { shareRange, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
 import { VERDICT_WORDS } from '../../_parts/signs';
+import { NOTHING_TO_RANK } from '../nothing-found';
 import { useCaseAir } from '../prove/case-air';
 import { useBeliefs } from './beliefs';
 import { CaseDeeds } from './case-deeds';
@@ -39,7 +40,7 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
         <div className="log-room-top" />
         <div className="log">
           <h1 className="log-title">{caseHeading(file)}</h1>
-          {beliefs && <p className="lead">{summary(file, beliefs.now, knowledge)}</p>}
+          {beliefs && <Summary words={summary(file, beliefs.now, knowledge)} />}
           {parts.map((part, index) => (
             <section key={part.title} className="region"><h2>{index + 1} {part.title}{part.note !== undefined && <span className="quiet log-note">{part.note}</span>}</h2>{part.body}</section>
           ))}
@@ -60,15 +61,16 @@ function useParts(file: CaseFile, knowledge: WholeKnowledge, beliefs: ReturnType
   if (!beliefs) return [];
   const chosen = file.rounds.find((round) => round.option !== undefined)?.option;
   const rounds = file.rounds.filter((round) => round.remedy !== undefined);
+  const told = whatWasTold(file, beliefs.now.items);
   const measured = beliefs.now.items.some((item) => item.kind !== 'symptom');
   return [
     { title: 'What was known', body: <WhatWasKnown file={file} beliefs={beliefs} knowledge={knowledge} /> },
-    { title: 'What could cause it', note: 'chance that it is at work; several can be', body: <WhatCouldCauseIt beliefs={beliefs} /> },
+    told === 'something' ? { title: 'What could cause it', note: 'chance that it is at work; several can be', body: <WhatCouldCauseIt beliefs={beliefs} /> } : { title: 'What could cause it', body: <p>{NOTHING_TO_RANK[told]}</p> },
     ...(measured ? [{ title: 'What was measured', note: 'readings as they were typed', body: <WhatWasMeasured file={file} beliefs={beliefs} knowledge={knowledge} /> }] : []),
     ...(air ? [
       { title: 'The air path as found', note: 'line weight shows air speed', body: <AirAsFound air={air} chosen={chosen} units={units} /> },
       { title: 'What could be changed', note: 'air speed at the weaker outlet; grey: what this print needs', body: <AirOptions air={air} chosen={chosen} units={units} /> },
-    ] : [{ title: 'What could be changed', note: 'as ranked after the checks', body: <Remedies checked={beliefs.checked} rounds={file.rounds} knowledge={knowledge} /> }]),
+    ] : told !== 'something' ? [] : [{ title: 'What could be changed', note: 'as ranked after the checks', body: <Remedies checked={beliefs.checked} rounds={file.rounds} knowledge={knowledge} /> }]),
     ...(rounds.length > 0 ? [{ title: 'Proof', body: rounds.map((round) => <Fragment key={round.number}><ProofReport file={file} round={round} air={air?.result} units={units} knowledge={knowledge} numbered={rounds.length > 1} /></Fragment>) }] : []),
     { title: 'What is left', body: <LeftReport file={file} beliefs={beliefs} knowledge={knowledge} /> },
   ];
@@ -88,9 +90,13 @@ function Story({ file }: { readonly file: CaseFile }) {
   );
 }
 
+function Summary({ words }: { readonly words: string }) {
+  return words === '' ? null : <p className="lead">{words}</p>;
+}
+
 function summary(file: CaseFile, now: Diagnosis, knowledge: Knowledge): string {
   const proven = lastProven(file);
-  const [leader] = now.causes;
+  const leader = whatWasTold(file, now.items) === 'something' ? now.causes[0] : undefined;
   const likeliest = leader ? `Likeliest now: ${inSentence(leader.title)}, ${shownShare(leader.probability)} (${shareRange(leader.low, leader.high)}).` : '';
   if (!proven?.verdict) return likeliest;
   const changed = proven.option ?? knowledge.remedies[proven.remedy ?? '']?.does ?? 'The change';

@@ -1,6 +1,6 @@
 import type { AirPathResult } from '@/lib/airflow';
 import type { CaseFile, Observation, Round } from '@/lib/cases';
-import { rankRemedies } from '@/lib/diagnosis';
+import { rankRemedies, whatWasTold } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { shareRange, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
@@ -59,7 +59,7 @@ export function LeftReport({ file, beliefs, knowledge }: { readonly file: CaseFi
   const proven = lastProven(file);
   const rows = proven?.criterion ? typedRows(proven.criterion, proven.after, {}) : [];
   const still = proven ? file.observations.filter((each) => each.round === proven.number + 1 && each.state === 'seen').map((each) => knowledge.symptoms[each.symptom]?.title ?? each.symptom) : [];
-  const [leader] = beliefs.now.causes;
+  const leader = whatWasTold(file, beliefs.now.items) === 'something' ? beliefs.now.causes[0] : undefined;
   const [next] = rankRemedies(beliefs.now, knowledge);
   return (
     <>
