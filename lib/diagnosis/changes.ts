@@ -6,6 +6,8 @@ export interface Change extends Repair {
   readonly id: string;
   /** Minutes of the person alone: hands, and the quarter of the printing that they stand by. `cost` adds the money. */
   readonly minutes: number;
+  /** Price, the middle of what its page gives. */
+  readonly money: number;
 }
 
 /** Minutes that a unit of money counts for when changes are ordered. Estimate: 20 an hour. */
@@ -17,14 +19,18 @@ export const UNATTENDED = 0.25;
 export function changesOf(knowledge: Knowledge, causes: readonly string[]): Change[] {
   const index = new Map(causes.map((id, number) => [id, number]));
   return Object.values(knowledge.remedies).map((remedy) => ({
-    id: remedy.id, minutes: ownMinutes(remedy), cost: costInMinutes(remedy),
+    id: remedy.id, minutes: ownMinutes(remedy), money: priceOf(remedy), cost: costInMinutes(remedy),
     removes: new Map(Object.entries(remedy.cures).flatMap(([id, link]) => { const cause = index.get(id); return cause === undefined ? [] : [[cause, link.chance] as const]; })),
   }));
 }
 
 /** What a change costs, in minutes: the person's own, and money at its worth in minutes. */
 export function costInMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy' | 'price'>): number {
-  return ownMinutes(remedy) + MINUTES_PER_PRICE * ((remedy.price.from + remedy.price.to) / 2);
+  return ownMinutes(remedy) + MINUTES_PER_PRICE * priceOf(remedy);
+}
+
+function priceOf({ price }: Pick<KnownRemedy, 'price'>): number {
+  return (price.from + price.to) / 2;
 }
 
 /** A person's own minutes for a change and its proof: hands in full, printing at a quarter. 20 min hands, 60 min proof: 35. */

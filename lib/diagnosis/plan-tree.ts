@@ -65,7 +65,7 @@ function* grow(standing: Standing, growing: Growing, depth: number, first?: Step
   if (depth >= growing.depth || chance < growing.rarest) return yield* ended(onlyChanges(standing, chance), growing);
   const step = first ?? nextStep(standing);
   switch (step.kind) {
-    case 'give-up': return yield* ended(grown({ kind: 'give-up', chance }, [{ chance, minutes: 0, isCured: false }]), growing);
+    case 'give-up': return yield* ended(grown({ kind: 'give-up', chance }, [{ chance, minutes: 0, money: 0, isCured: false }]), growing);
     case 'check': return yield* growCheck(standing, growing, depth, step.check, chance);
     case 'change': return yield* growChange(standing, growing, depth, step.change, chance);
     default: return never(step);
@@ -95,14 +95,14 @@ function* growChange(standing: Standing, growing: Growing, depth: number, change
   const parts = standing.afterChange(change);
   const left = parts.reduce((sum, part) => sum + part.standing.total, 0);
   const curedChance = Math.max(0, standing.total - left) / growing.whole;
-  const cured = yield* ended(grown({ kind: 'cured', chance: curedChance }, [{ chance: curedChance, minutes: 0, isCured: true }]), growing);
+  const cured = yield* ended(grown({ kind: 'cured', chance: curedChance }, [{ chance: curedChance, minutes: 0, money: 0, isCured: true }]), growing);
   const branches: PlanBranch[] = [{ if: { kind: 'cured' }, chance: (curedChance * growing.whole) / standing.total, next: cured.node }];
-  const endings = cured.endings.map((ending) => later(ending, change.minutes));
+  const endings = cured.endings.map((ending) => later(ending, change.minutes, change.money));
   for (const part of parts) {
     if (part.standing.total === 0) continue;
     const next = yield* grow(part.standing, growing, depth + 1);
     branches.push({ if: part.gone.length === 0 ? { kind: 'not-cured' } : { kind: 'better', gone: part.gone }, chance: part.standing.total / standing.total, next: next.node });
-    endings.push(...next.endings.map((ending) => later(ending, change.minutes)));
+    endings.push(...next.endings.map((ending) => later(ending, change.minutes, change.money)));
   }
   return grown({ kind: 'change', change: change.id, own: change.minutes, branches, chance }, endings);
 }
@@ -113,8 +113,8 @@ function onlyChanges(standing: Standing, chance: number): Grown {
   return changes.length === 0 ? grown({ kind: 'give-up', chance }, scaled) : grown({ kind: 'then', changes: changes.map((change) => change.id), chance }, scaled);
 }
 
-function later(ending: Ending, minutes: number): Ending {
-  return { ...ending, minutes: ending.minutes + minutes };
+function later(ending: Ending, minutes: number, money = 0): Ending {
+  return { ...ending, minutes: ending.minutes + minutes, money: ending.money + money };
 }
 
 type WithoutProspect<T> = T extends unknown ? Omit<T, keyof Prospect> : never;

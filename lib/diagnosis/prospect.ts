@@ -6,6 +6,8 @@ export interface Prospect {
   readonly cured: number;
   /** Expected minutes until it is cured or given up. */
   readonly minutes: number;
+  /** Expected price of the parts bought on the way. */
+  readonly money: number;
   /** Nine times in ten it is over sooner than this. */
   readonly worst: number;
 }
@@ -14,21 +16,22 @@ export interface Prospect {
 export interface Ending {
   readonly chance: number;
   readonly minutes: number;
+  readonly money: number;
   readonly isCured: boolean;
 }
 
 /**
- * Expected minutes, the minutes that nine in ten stay within, and the share that is cured. No ending at all is 0, 0 and 0.
- * Worked: cured after 10 min (0.6), cured after 30 min (0.35), given up after 50 min (0.05): 19 min, 30 min, 0.95.
+ * Expected minutes and money, the minutes that nine in ten stay within, and the share that is cured. No ending at all is nought.
+ * Worked: cured after 10 min (0.6), cured after 30 min and a part at 8 (0.35), given up after 50 min (0.05): 19 min, 30 min, 2.8, 0.95.
  */
 export function prospectOf(endings: readonly Ending[]): Prospect {
   const total = endings.reduce((sum, ending) => sum + ending.chance, 0);
-  if (total === 0) return { cured: 0, minutes: 0, worst: 0 };
+  if (total === 0) return { cured: 0, minutes: 0, money: 0, worst: 0 };
   const mean = (figure: (ending: Ending) => number): number => endings.reduce((sum, ending) => sum + ending.chance * figure(ending), 0) / total;
   // A hair below nine tenths, so that a sum that is nine tenths but for rounding counts as reached.
   let left = 0.9 * total * (1 - 1e-12);
   const worst = [...endings].sort((a, b) => a.minutes - b.minutes).find((ending) => (left -= ending.chance) <= 0);
-  return { cured: mean((ending) => (ending.isCured ? 1 : 0)), minutes: mean((ending) => ending.minutes), worst: worst?.minutes ?? 0 };
+  return { cured: mean((ending) => (ending.isCured ? 1 : 0)), minutes: mean((ending) => ending.minutes), money: mean((ending) => ending.money), worst: worst?.minutes ?? 0 };
 }
 
 /** Parts less likely than this share of the whole are followed without looking which symptoms went. */
@@ -40,9 +43,9 @@ const SPLIT = 0.1;
  */
 export function endingsOfChanges(standing: Standing, whole = standing.total): readonly Ending[] {
   const change = standing.total > 0 ? standing.orderOfChanges().changes[0] : undefined;
-  if (change === undefined) return standing.total > 0 ? [{ chance: standing.total, minutes: 0, isCured: false }] : [];
+  if (change === undefined) return standing.total > 0 ? [{ chance: standing.total, minutes: 0, money: 0, isCured: false }] : [];
   const parts = standing.total < SPLIT * whole ? [standing.afterFailed(change)] : standing.afterChange(change).map((part) => part.standing);
   const rest = parts.flatMap((part) => endingsOfChanges(part, whole));
   const cured = standing.total - parts.reduce((sum, part) => sum + part.total, 0);
-  return [{ chance: cured, minutes: 0, isCured: true }, ...rest].map((ending) => ({ ...ending, minutes: ending.minutes + change.minutes }));
+  return [{ chance: cured, minutes: 0, money: 0, isCured: true }, ...rest].map((ending) => ({ ...ending, minutes: ending.minutes + change.minutes, money: ending.money + change.money }));
 }

@@ -6,7 +6,7 @@ import { diagnosed, look } from './told';
 /** Rounding of sums over some hundred draws. */
 const ROUNDING = 1e-9;
 
-const change = (id: string, cost: number, ...causes: readonly number[]): Change => ({ id, cost, minutes: cost, removes: new Map(causes.map((cause) => [cause, 1])) });
+const change = (id: string, cost: number, ...causes: readonly number[]): Change => ({ id, cost, money: 0, minutes: cost, removes: new Map(causes.map((cause) => [cause, 1])) });
 /** A check that tells for certain whether one cause is there. */
 const tells = (cause: number, minutes: number): OpenCheck => ({ id: `tells-${cause}`, method: `method-${cause}`, minutes, isLacking: false, answers: [{ kind: 'yes', says: 'it is' }, { kind: 'no', says: 'it is not' }], hears: new Set([cause]), chances: (present) => (present.includes(cause) ? [1, 0] : [0, 1]) });
 const one = (cause: number) => ({ present: [cause], behind: [cause], bySymptom: [[cause]] });
