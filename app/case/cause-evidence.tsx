@@ -48,7 +48,7 @@ export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge
           );
         })}
       </ul>
-      {furtherOn.length > 0 && <p className="evidence-note"><b>Shows itself further on as:</b> {furtherOn.join('; ')}. It cures with it.</p>}
+      {furtherOn.length > 0 && <p className="evidence-note"><b>What follows from it:</b> {furtherOn.join('; ')}. That goes away together with it.</p>}
       <LeavesOpen cause={cause} diagnosis={diagnosis} knowledge={knowledge} />
       {changes.length > 0 && (
         <>
