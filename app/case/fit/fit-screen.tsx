@@ -20,6 +20,7 @@ import { TextField } from '../../_parts/text-field';
 import { PLACES, type PlaceCount } from '../places';
 import { FixedRule } from '../prove/fixed-rule';
 import { FanFits } from './fan-fits';
+import { proposedRule, type Good } from './proposed-rule';
 import './fit.css';
 
 /** Fit the chosen change: fix what will count as cured, then the checklist with its cautions. */
@@ -64,14 +65,14 @@ function FixedCriterion({ criterion }: { readonly criterion: Criterion }) {
 }
 
 function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; readonly knowledge: WholeKnowledge }) {
-  const check = remedy.provedBy.reading === undefined ? undefined : knowledge.checks[remedy.provedBy.reading];
-  const own = check?.answer.kind === 'quantity' ? { kind: check.answer.quantity, shownIn: check.answer.quantity === 'ratio' ? '%' : check.answer.shownIn, word: check.asks } : undefined;
-  const [what, setWhat] = useState<'own' | 'length'>(own && readQuantity(remedy.provedBy.limit ?? '', own.kind).value !== undefined ? 'own' : 'length');
-  const [good, setGood] = useState<'at-most' | 'at-least'>(/or more|at least|reaches/i.test(remedy.provedBy.passes) && own ? 'at-least' : 'at-most');
+  const { own, length } = proposedRule(remedy, knowledge);
+  const [what, setWhat] = useState<'own' | 'length'>(own?.limit === undefined ? 'length' : 'own');
+  const proposed = (of: 'own' | 'length'): { readonly good: Good; readonly limit: string } => (of === 'own' && own ? { good: own.good, limit: own.limit ?? '' } : { good: 'at-most', limit: length ?? '' });
+  const [good, setGood] = useState(proposed(what).good);
   const { kind, shownIn }: { readonly kind: QuantityKind; readonly shownIn: string } = what === 'own' && own ? own : { kind: 'length', shownIn: 'mm' };
   const [print, setPrint] = useState(remedy.provedBy.print);
   const [passes, setPasses] = useState(remedy.provedBy.passes);
-  const [limit, setLimit] = useState(remedy.provedBy.limit ?? '');
+  const [limit, setLimit] = useState(proposed(what).limit);
   const [count, setCount] = useState<PlaceCount>();
   const [plusMinus, setPlusMinus] = useState('');
   const [before, setBefore] = useState<Readonly<Record<string, string>>>({});
@@ -94,7 +95,7 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
       <TextField label="Proof print" value={print} onChange={setPrint} longest={300} />
       <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} isSentence />
       <div className="criterion-row">
-        {own && <ChooseOne label="What is read" value={what} isAlwaysOne options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.word }]} onChange={(next) => { setWhat(next ?? 'length'); setLimit(next === 'own' ? (remedy.provedBy.limit ?? '') : ''); setGood(next === 'own' ? good : 'at-most'); }} />}
+        {own && <ChooseOne label="What is read" value={what} isAlwaysOne options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.asks }]} onChange={(next = 'length') => { setWhat(next); setLimit(proposed(next).limit); setGood(proposed(next).good); }} />}
         <ChooseOne label="Good when it is" value={good} isAlwaysOne options={[{ value: 'at-most', word: 'at most the limit' }, { value: 'at-least', word: 'at least the limit' }]} onChange={(next) => setGood(next ?? 'at-most')} />
         <FieldWithUnit label="Limit of the reading (if there is one)" value={limit} unit={shownIn} onChange={setLimit} problem={readLimit?.problem} />
         <ChooseOne label="Read at" value={count} unknown="no reading, only looking" options={[{ value: 'one', word: 'one place' }, { value: 'four', word: 'four sides' }, { value: 'eight', word: 'eight directions' }]} onChange={setCount} />
