@@ -37,7 +37,7 @@ export function worthWords(minutes: MinutesToCure | undefined): string | undefin
   const chance = `the chance of a cure from ${shownShare(now.cured)} to ${shownShare(after.cured)}`;
   const parts = Math.round(now.money - after.money);
   if (saved >= 1 || (parts >= LEAST_PARTS && saved > -1)) {
-    const saves = `Checking first saves ${[...(saved >= 1 ? [told] : []), ...(parts >= LEAST_PARTS ? [`about ${parts} for parts`] : [])].join(' and ')} on average`;
+    const saves = `Checking first saves ${[...(saved >= 1 ? [told] : []), ...(parts >= LEAST_PARTS ? [`about ${parts} € for parts`] : [])].join(' and ')} on average`;
     if (more >= MORE_CURED) return `${saves} and raises ${chance}.`;
     return more <= -MORE_CURED ? `${saves}, but lowers ${chance}.` : `${saves}.`;
   }

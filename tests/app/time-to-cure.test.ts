@@ -15,8 +15,8 @@ describe('what taking the check first is worth', () => {
     ['quicker and less likely', at(89, 0.4), at(55, 0.3), 'Checking first saves 34 min on average, but lowers the chance of a cure from 40 % to 30 %.'],
     // 96.4 and 92.6 stand below as 1 h 36 and 1 h 33.
     ['quicker by what the two shown times differ', at(96.4, 0.4), at(92.6, 0.4), 'Checking first saves 3 min on average.'],
-    ['quicker, cheaper and less likely', at(164, 0.91, 20.4), at(159, 0.88, 14), 'Checking first saves 5 min and about 6 for parts on average, but lowers the chance of a cure from 91 % to 88 %.'],
-    ['cheaper alone', at(89, 0.4, 20), at(89.4, 0.4, 12), 'Checking first saves about 8 for parts on average.'],
+    ['quicker, cheaper and less likely', at(164, 0.91, 20.4), at(159, 0.88, 14), 'Checking first saves 5 min and about 6 € for parts on average, but lowers the chance of a cure from 91 % to 88 %.'],
+    ['cheaper alone', at(89, 0.4, 20), at(89.4, 0.4, 12), 'Checking first saves about 8 € for parts on average.'],
     ['neither quicker nor likelier', at(89, 0.4), at(95, 0.41), undefined],
   ])('is said in one sentence when it is %s', (_, now, after, expected) => {
     expect(words(now, after)).toBe(expected);
