@@ -16,7 +16,7 @@ import { KnownFacts } from './known-facts';
 import { LeadChanges } from './lead-changes';
 import { NextStep } from './next-step';
 import { NoCase } from './no-case';
-import { NothingFound } from './nothing-found';
+import { CauseFound, NothingFound } from './nothing-found';
 import { ConfirmFirst, TooMuch } from './too-much';
 import './case.css';
 
@@ -95,6 +95,7 @@ function Causes({ file, diagnosis: { result, banded, was, next }, reasons, knowl
   if (result.kind === 'too-much') return <TooMuch result={result} knowledge={knowledge} />;
   const told = whatWasTold(file, result.items);
   const tree = <CauseTree diagnosis={result} banded={banded} weights={reasons.weights} was={was} next={next} file={file} knowledge={knowledge} />;
+  if (file.state === 'closed') return <CauseFound>{tree}</CauseFound>;
   if (told !== 'something') return <NothingFound told={told}>{tree}</NothingFound>;
   return (
     <>

@@ -20,3 +20,14 @@ export function NothingFound({ told, children }: { readonly told: Exclude<WhatWa
     </>
   );
 }
+
+/** The proof shows that it is gone: a ranking of what is left would rank nothing. */
+export function CauseFound({ children }: { readonly children: ReactNode }) {
+  return (
+    <>
+      <h2 id="causes-title">Nothing left to find</h2>
+      <p className="nothing-found">The proof shows that it is gone. The log keeps the ranking that led there.</p>
+      <details className="usual"><summary>Show how common each cause is now</summary>{children}</details>
+    </>
+  );
+}

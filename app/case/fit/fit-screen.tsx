@@ -50,6 +50,7 @@ function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
           <FittingSteps remedy={remedy} round={round} />
         </section>
       </div>
+      <p className="fit-ways"><Link className="link" href="/case">Back to the case</Link>{round.fittedOn === undefined && <Link className="link" href="/case/decide">Choose another change</Link>}</p>
     </div>
   );
 }
@@ -73,18 +74,18 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
   const [print, setPrint] = useState(remedy.provedBy.print);
   const [passes, setPasses] = useState(remedy.provedBy.passes);
   const [limit, setLimit] = useState(proposed(what).limit);
-  const [count, setCount] = useState<PlaceCount>();
+  const [count, setCount] = useState<PlaceCount | undefined>(own?.limit === undefined && length === undefined ? undefined : 'one');
   const [plusMinus, setPlusMinus] = useState('');
   const [before, setBefore] = useState<Readonly<Record<string, string>>>({});
   const places = PLACES[count ?? 'none'];
   const readLimit = limit.trim() === '' ? undefined : measured(limit, '', kind, shownIn);
   const rows = places.map((place) => ({ place, read: (before[place] ?? '').trim() === '' ? undefined : measured(before[place] ?? '', plusMinus, kind, shownIn) }));
-  const wrong = readLimit?.problem !== undefined || rows.some((row) => row.read?.problem !== undefined);
+  const wrong = (count !== undefined && readLimit?.problem !== undefined) || rows.some((row) => row.read?.problem !== undefined);
   const fix = (): void => {
     const criterion: Criterion = {
       print, passes, fixedOn: new Date().toISOString(),
       ...(remedy.provedBy.reading === undefined ? {} : { reading: remedy.provedBy.reading }),
-      ...(readLimit?.stored ? { limit: readLimit.stored, good } : {}),
+      ...(count !== undefined && readLimit?.stored ? { limit: readLimit.stored, good } : {}),
       before: rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, reading: row.read.stored }] : [])),
     };
     void changeCase((file) => note(changeRound(file, { criterion }), `Fixed before fitting: ${print}. Cured when: ${passes}`));
@@ -94,13 +95,13 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
       <p className="quiet">Written down before, so that hope cannot move the mark afterwards.</p>
       <TextField label="Proof print" value={print} onChange={setPrint} longest={300} />
       <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} isSentence />
-      <div className="criterion-row">
+      <ChooseOne label="Read at" value={count} unknown="no reading, only looking" options={[{ value: 'one', word: 'one place' }, { value: 'four', word: 'four sides' }, { value: 'eight', word: 'eight directions' }]} onChange={setCount} />
+      {count !== undefined && <div className="criterion-row">
         {own && <ChooseOne label="What is read" value={what} isAlwaysOne options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.asks }]} onChange={(next = 'length') => { setWhat(next); setLimit(proposed(next).limit); setGood(proposed(next).good); }} />}
         <ChooseOne label="Good when it is" value={good} isAlwaysOne options={[{ value: 'at-most', word: 'at most the limit' }, { value: 'at-least', word: 'at least the limit' }]} onChange={(next) => setGood(next ?? 'at-most')} />
         <FieldWithUnit label="Limit of the reading (if there is one)" value={limit} unit={shownIn} onChange={setLimit} problem={readLimit?.problem} />
-        <ChooseOne label="Read at" value={count} unknown="no reading, only looking" options={[{ value: 'one', word: 'one place' }, { value: 'four', word: 'four sides' }, { value: 'eight', word: 'eight directions' }]} onChange={setCount} />
-        {places.length > 0 && <FieldWithUnit label="Each reading: give or take" value={plusMinus} unit={shownIn} onChange={setPlusMinus} />}
-      </div>
+        <FieldWithUnit label="Each reading: give or take" value={plusMinus} unit={shownIn} onChange={setPlusMinus} />
+      </div>}
       {places.length > 0 && <div className="criterion-places">{rows.map((row) => <FieldWithUnit key={row.place} label={`Before, ${row.place}`} value={before[row.place] ?? ''} unit={shownIn} problem={row.read?.problem} onChange={(text) => setBefore({ ...before, [row.place]: text })} />)}</div>}
       {wrong ? <p className="label">One field needs another look first.</p> : <button type="button" className="button button-next" onClick={fix}>Fix this as the rule</button>}
     </div>

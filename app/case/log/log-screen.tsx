@@ -65,7 +65,7 @@ function useParts(file: CaseFile, knowledge: WholeKnowledge, beliefs: ReturnType
   const measured = beliefs.now.items.some((item) => item.kind !== 'symptom');
   return [
     { title: 'What was known', body: <WhatWasKnown file={file} beliefs={beliefs} knowledge={knowledge} /> },
-    told === 'something' ? { title: 'What could cause it', note: 'chance that it is at work; several can be', body: <WhatCouldCauseIt beliefs={beliefs} /> } : { title: 'What could cause it', body: <p>{NOTHING_TO_RANK[told]}</p> },
+    told === 'something' ? { title: 'What could cause it', note: 'chance that it is at work; several can be', body: <WhatCouldCauseIt beliefs={beliefs} isClosed={file.state === 'closed'} /> } : { title: 'What could cause it', body: <p>{NOTHING_TO_RANK[told]}</p> },
     ...(measured ? [{ title: 'What was measured', note: 'readings as they were typed', body: <WhatWasMeasured file={file} beliefs={beliefs} knowledge={knowledge} /> }] : []),
     ...(air ? [
       { title: 'The air path as found', note: 'line weight shows air speed', body: <AirAsFound air={air} chosen={chosen} units={units} /> },

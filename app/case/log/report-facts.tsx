@@ -39,8 +39,10 @@ export function WhatWasKnown({ file, beliefs, knowledge }: { readonly file: Case
 const MOST_CAUSES = 6;
 
 /** The ranking before the first change, with the chance that each cause had at the start and has now. */
-export function WhatCouldCauseIt({ beliefs }: { readonly beliefs: Beliefs }) {
-  const { checked, hasChecks, hasProof } = beliefs;
+export function WhatCouldCauseIt({ beliefs, isClosed }: { readonly beliefs: Beliefs; readonly isClosed: boolean }) {
+  const { checked, hasChecks } = beliefs;
+  // Once it is cured nothing is left to rank.
+  const hasProof = beliefs.hasProof && !isClosed;
   const start = chancesOf(beliefs.start);
   const now = chancesOf(beliefs.now);
   const cells = (from: number, middle: number): React.ReactNode => (
