@@ -32,7 +32,7 @@ export function OptionsList({ result, letters, chosen, unit, onPick }: OptionsLi
           const row = rows[index];
           const picked = option.id === chosen?.option.id;
           return (
-            <li key={option.id} className={picked ? 'air-option air-option-best' : 'air-option'}>
+            <li key={option.id} className={`air-option${picked ? ' air-option-best' : ''}${option.id === result.best ? ' air-option-cheapest' : ''}`}>
               <button type="button" className="air-letter" aria-pressed={picked} aria-label={`Option ${letter}: ${option.title}`} onClick={() => onPick(option.id)}>{letter}</button>
               <span className="air-glyph"><OptionGlyph kind={option.kind} /></span>
               <span className="air-name">{option.title}{option.id === result.best && <span className="label"> least expected cost</span>}</span>

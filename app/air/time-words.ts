@@ -8,5 +8,5 @@ export function timeWords(option: Pick<AirOption, 'handsTime' | 'printingTime' |
     ...(option.printingTime > 0 ? [`${formatMinutes(option.printingTime / 60)} printing`] : []),
     ...(option.timePerPrint > 0 ? [`${formatMinutes(option.timePerPrint / 60)} more on every print`] : []),
   ];
-  return parts.length === 0 ? 'nothing' : parts.join(', ');
+  return parts.length === 0 ? 'no time' : parts.join(', ');
 }

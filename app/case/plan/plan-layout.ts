@@ -43,17 +43,26 @@ export function layOut(root: PlanNode, knowledge: Knowledge, width: number): Pla
     const words = stepWords(node, knowledge);
     const x = depth * (column + GAP);
     const branch = arriving === undefined ? [] : wrapWords(branchWords(arriving.branch, arriving.step, knowledge), column);
-    const y = top + branch.length * LINE.branch + 6;
+    const y = top + Math.max(branch.length, linesOfFirstWay(node, depth, knowledge, column)) * LINE.branch + 6;
     const title = wrapWords(words.title, column, TITLE_SIZE);
     const facts = [...(words.takes === undefined ? [] : [`takes ${words.takes}`]), ...(words.prospect === undefined ? [] : [`from here ${words.prospect}`])].flatMap((line) => wrapWords(line, column));
     steps.push({ node, x, y, branch, title, href: words.href, facts, from: arriving?.from, weight: Math.max(THINNEST, WIDEST * node.chance) });
     const own = y + 8 + title.length * LINE.title + facts.length * LINE.fact;
     if (depth + 1 >= COLUMNS || !('branches' in node)) return own + BETWEEN;
-    // A branch's words must not stand higher than the step before, or they would run into what is above.
-    let next = Math.max(0, y - 6 - (node.branches[0] ? wrapWords(branchWords(node.branches[0], node, knowledge), column).length * LINE.branch : 0));
+    let next = y - 6 - linesOf(node.branches[0], node, knowledge, column) * LINE.branch;
     for (const each of node.branches) next = place(each.next, depth + 1, next, { branch: each, step: node, from: { x: x + column, y } });
     return Math.max(own + BETWEEN, next);
   };
-  const height = place(root, 0, LINE.branch * 3);
+  const height = place(root, 0, LINE.branch);
   return { height, steps };
+}
+
+/** Most lines of words above any step of the first way from here: all of them need room below what stands higher up. */
+function linesOfFirstWay(node: PlanNode, depth: number, knowledge: Knowledge, column: number): number {
+  const first = depth + 1 < COLUMNS && 'branches' in node ? node.branches[0] : undefined;
+  return first === undefined ? 0 : Math.max(linesOf(first, node, knowledge, column), linesOfFirstWay(first.next, depth + 1, knowledge, column));
+}
+
+function linesOf(branch: PlanBranch | undefined, step: PlanNode, knowledge: Knowledge, column: number): number {
+  return branch === undefined ? 0 : wrapWords(branchWords(branch, step, knowledge), column).length;
 }
