@@ -20,7 +20,7 @@ export interface StatedRow {
 export function readingRow(id: string, { median, chance, basis, multiplesOf }: CitedReadingLink, check: KnownCheck | undefined): StatedRow | undefined {
   if (check?.answer.kind !== 'quantity') return undefined;
   const also = multiplesWords(multiplesOf, check.answer);
-  return { id, how: `about ${comparedWords(median, check.answer)}`, chance, basis, ...(also === undefined ? {} : { also }) };
+  return { id, how: `about ${comparedWords(median, check.answer)}, in`, chance, basis, ...(also === undefined ? {} : { also }) };
 }
 
 /** A row with its basis in words. */
@@ -44,7 +44,7 @@ export function LinkTable({ head, rows, knowledge }: { readonly head: string; re
   if (rows.length === 0) return null;
   return (
     <table className="plain">
-      <thead><tr><th scope="col">{head}</th><th scope="col">how surely</th><th scope="col">rests on</th></tr></thead>
+      <thead><tr><th scope="col">{head}</th><th scope="col" className="stated-how">{rows.some(({ bad }) => bad) ? 'How surely, how bad' : 'How surely'}</th><th scope="col">Rests on</th></tr></thead>
       <tbody>
         {rows.map((row) => (
           <tr key={row.id}>
@@ -60,7 +60,7 @@ export function LinkTable({ head, rows, knowledge }: { readonly head: string; re
 
 function HowBad({ shares }: { readonly shares: readonly number[] }) {
   const { grade, share } = mostlyGrade(shares);
-  return <span className="stated-bad">mostly {grade} <span className="quiet">{shownShare(share)}</span></span>;
+  return <span className="stated-bad">then mostly {grade} <span className="quiet">{shownShare(share)}</span></span>;
 }
 
 /** Numbers of the sources of one page, in the order in which they are met. */

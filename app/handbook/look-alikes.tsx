@@ -22,7 +22,7 @@ export function ToldApart({ topic, knowledge }: { readonly topic: WholeTopic; re
     <section>
       <h2>How each check comes out</h2>
       <table className="plain">
-        <thead><tr><th scope="col">Check</th><th scope="col">Cause</th><th scope="col">comes out</th></tr></thead>
+        <thead><tr><th scope="col">Check</th><th scope="col">Cause</th><th scope="col">Comes out</th></tr></thead>
         {separatedBy.map((check) => <tbody key={check}>{sideBySide.filter((cause) => outcomeOf(check, cause, knowledge) !== undefined).map((cause, index, telling) => (
           <tr key={cause}>
             {index === 0 && <td rowSpan={telling.length}><CheckLink check={check} knowledge={knowledge} /></td>}
@@ -31,7 +31,7 @@ export function ToldApart({ topic, knowledge }: { readonly topic: WholeTopic; re
           </tr>
         ))}</tbody>)}
       </table>
-      <p className="quiet">A cause that is not named at a check leaves it as it is.</p>
+      <p className="quiet table-note">A cause that is not named at a check leaves it as it is.</p>
     </section>
   );
 }

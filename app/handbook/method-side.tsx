@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { titleOf, type WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
+import { inSentence } from '../_parts/in-sentence';
 import { StepList } from '../_parts/step-list';
 import type { LeafSides } from './leaf-sides';
 
@@ -15,8 +16,8 @@ export function methodSides(id: string, knowledge: WholeKnowledge): LeafSides {
         <dl className="facts">
           <dt>Finds out</dt><dd><Link prefetch={false} href={`/handbook/${method.takes}`}>{titleOf(knowledge, method.takes)}</Link></dd>
           <dt>Takes</dt><dd>{formatMinutes(method.minutes)}</dd>
-          <dt>Tools</dt><dd>{method.needs.length === 0 ? 'none' : method.needs.map((tool) => knowledge.tools[tool]?.title ?? tool).join(', ').toLowerCase()}</dd>
-          <dt>Risk</dt><dd>{method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((hazard) => knowledge.hazards[hazard]?.title ?? hazard).join(', ').toLowerCase()}</dd>
+          <dt>Tools</dt><dd>{method.needs.length === 0 ? 'none' : method.needs.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', ')}</dd>
+          <dt>Risk</dt><dd>{method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((hazard) => inSentence(knowledge.hazards[hazard]?.title ?? hazard)).join(', ')}</dd>
         </dl>
         <p className="leaf-start"><Link className="button button-next" href={`/bench/${id}`}>Take it now</Link></p>
       </section>

@@ -26,7 +26,7 @@ export async function PageBody({ body, front, knowledge }: PageBodyProps) {
   const { default: Body } = await evaluate(body, {
     ...runtime,
     // Few pages hold formulas, and reading for them takes a fifth of the time of a page.
-    ...(body.includes('$') ? { remarkPlugins: [remarkGfm, remarkMath], rehypePlugins: [rehypeMathml, withoutStyle, reachableFormulas] } : { remarkPlugins: [remarkGfm], rehypePlugins: [withoutStyle] }),
+    ...(body.includes('$') ? { remarkPlugins: [remarkGfm, remarkMath], rehypePlugins: [rehypeMathml, withoutStyle, reachableFormulas, keptTogether, wholeTitles] } : { remarkPlugins: [remarkGfm], rehypePlugins: [withoutStyle, keptTogether, wholeTitles] }),
     development: false,
     format: 'mdx',
     tableCellAlignToStyle: false,
@@ -34,7 +34,7 @@ export async function PageBody({ body, front, knowledge }: PageBodyProps) {
   return (
     <div className="leaf-body">
       <Body components={{
-        See: ({ id, children }: { readonly id: string; readonly children?: ReactNode }) => <Link prefetch={false} href={`/handbook/${id}`}>{children ?? inText(titleOf(knowledge, id))}</Link>,
+        See: ({ id, as, children }: { readonly id: string; readonly as?: TitleAs; readonly children?: ReactNode }) => <Link prefetch={false} href={`/handbook/${id}`}>{children ?? titleAs(titleOf(knowledge, id), as)}</Link>,
         Stated: ({ at }: { readonly at: string }) => <Stated at={at} front={front} />,
         Draw: (spec: Readonly<Record<string, unknown>>) => <BodyDrawing spec={spec} />,
         Moving: ({ id }: { readonly id: string }) => <Moving id={id} />,
@@ -96,7 +96,33 @@ function lettersOf(node: Element): number {
   return node.children.reduce((sum, child) => sum + (child.type === 'text' ? child.value.trim().length : child.type === 'element' ? lettersOf(child) : 0), 0);
 }
 
-/** A title inside a sentence, which brings its own stop: checks are titled with a question. */
-function inText(title: string): string {
-  return inSentence(title).replace(/\?$/, '');
+/** A figure and its unit stay on one line. */
+const FIGURE_AND_UNIT = /(\d) (?=(?:%|°C|°|K|s|min|minutes|hours|h|mm|cm|m|mm\/s|m\/s|V|A|W|N|g|L|Pa|kPa|Hz)(?![\p{L}\p{N}]))/gu;
+
+function keptTogether() {
+  return (tree: Root): void => {
+    visit(tree, 'text', (node) => { node.value = node.value.replace(FIGURE_AND_UNIT, '$1\u00a0'); });
+  };
+}
+
+/** How a linked title stands: as a question of its own, at the start of a sentence, or (not said) inside one. */
+type TitleAs = 'question' | 'start';
+
+/** A link that opens an item of a list begins with a capital; with a time behind it, it is the whole question. */
+function wholeTitles() {
+  return (tree: Root): void => {
+    visit(tree, 'element', (node: Element) => {
+      if (node.tagName !== 'li') return;
+      const [first, next] = node.children;
+      if (first?.type !== 'mdxJsxTextElement' || first.name !== 'See') return;
+      const isFollowedByTime = next?.type === 'text' && /^\s\d/.test(next.value);
+      first.attributes.push({ type: 'mdxJsxAttribute', name: 'as', value: isFollowedByTime ? 'question' : 'start' });
+    });
+  };
+}
+
+/** Checks are titled with a question; inside a sentence the sentence brings its own stop. */
+function titleAs(title: string, as: TitleAs | undefined): string {
+  if (as === 'question') return title;
+  return (as === 'start' ? title : inSentence(title)).replace(/[?.]$/, '');
 }

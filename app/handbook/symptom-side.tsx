@@ -19,6 +19,13 @@ export function symptomSides(id: string, knowledge: WholeKnowledge): LeafSides {
     figure: <Drawing spec={symptom.drawing} width={420} height={280} size="figure" />,
     right: (
       <>
+        {grades && (
+          <section>
+            <h2>How bad it can be</h2>
+            <dl className="facts">{GRADES.map((grade) => [<dt key={grade}>{grade}</dt>, <dd key={`${grade} words`}>{grades[grade]}</dd>])}</dl>
+            {without && <p>Without a listed cause it is mostly {without.grade} {shownShare(without.share)} <span className="quiet">({without.rests})</span>.</p>}
+          </section>
+        )}
         <section><h2>What causes it</h2><LinkTable head="Cause" rows={causes} knowledge={knowledge} /></section>
         {follows.length > 0 && <section><h2>What it follows from</h2><LinkTable head="Seen earlier" rows={follows} knowledge={knowledge} /></section>}
       </>
@@ -27,13 +34,6 @@ export function symptomSides(id: string, knowledge: WholeKnowledge): LeafSides {
       <>
         {symptom.details.length > 0 && (
           <section><h2>Worth looking at when it is seen</h2><ul className="shelf-list">{symptom.details.map((detail) => <li key={detail}><Link prefetch={false} href={`/handbook/${detail}`}>{knowledge.symptoms[detail]?.title ?? detail}</Link></li>)}</ul></section>
-        )}
-        {grades && (
-          <section>
-            <h2>How bad it can be</h2>
-            <dl className="facts">{GRADES.map((grade) => [<dt key={grade}>{grade}</dt>, <dd key={`${grade} words`}>{grades[grade]}</dd>])}</dl>
-            {without && <p>Without a listed cause it is mostly {without.grade} {shownShare(without.share)} <span className="quiet">({without.rests})</span>.</p>}
-          </section>
         )}
         <section><h2>People say</h2><p className="quiet">{symptom.says.map((say) => `“${say}”`).join(', ')}</p></section>
         <RestsOn sources={sources} knowledge={knowledge} />
