@@ -96,13 +96,13 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
       <TextField label="Proof print" value={print} onChange={setPrint} longest={300} />
       <TextField label="Cured when" value={passes} onChange={setPasses} longest={300} isSentence />
       <ChooseOne label="Read at" value={count} unknown="no reading, only looking" options={[{ value: 'one', word: 'one place' }, { value: 'four', word: 'four sides' }, { value: 'eight', word: 'eight directions' }]} onChange={setCount} />
+      {count !== undefined && own && <ChooseOne label="What is read" value={what} isAlwaysOne options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.asks }]} onChange={(next = 'length') => { setWhat(next); setLimit(proposed(next).limit); setGood(proposed(next).good); }} />}
       {count !== undefined && <div className="criterion-row">
-        {own && <ChooseOne label="What is read" value={what} isAlwaysOne options={[{ value: 'length', word: 'a length on the part' }, { value: 'own', word: own.asks }]} onChange={(next = 'length') => { setWhat(next); setLimit(proposed(next).limit); setGood(proposed(next).good); }} />}
         <ChooseOne label="Good when it is" value={good} isAlwaysOne options={[{ value: 'at-most', word: 'at most the limit' }, { value: 'at-least', word: 'at least the limit' }]} onChange={(next) => setGood(next ?? 'at-most')} />
         <FieldWithUnit label="Limit of the reading (if there is one)" value={limit} unit={shownIn} onChange={setLimit} problem={readLimit?.problem} />
         <FieldWithUnit label="Each reading: give or take" value={plusMinus} unit={shownIn} onChange={setPlusMinus} />
       </div>}
-      {places.length > 0 && <div className="criterion-places">{rows.map((row) => <FieldWithUnit key={row.place} label={`Before, ${row.place}`} value={before[row.place] ?? ''} unit={shownIn} problem={row.read?.problem} onChange={(text) => setBefore({ ...before, [row.place]: text })} />)}</div>}
+      {places.length > 0 && <div className="criterion-places">{rows.map((row) => <FieldWithUnit key={row.place} label={places.length === 1 ? 'Before' : `Before, ${row.place}`} value={before[row.place] ?? ''} unit={shownIn} problem={row.read?.problem} onChange={(text) => setBefore({ ...before, [row.place]: text })} />)}</div>}
       {wrong ? <p className="label">One field needs another look first.</p> : <button type="button" className="button button-next" onClick={fix}>Fix this as the rule</button>}
     </div>
   );

@@ -81,7 +81,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
             <section className="prove-entry" aria-labelledby="after">
               <h2 id="after">Readings after the change</h2>
               <div className="prove-fields">
-                {rows.map((row) => <FieldWithUnit key={row.place} label={`After, ${row.place}`} value={row.text} unit={row.before.unit} problem={row.problem} hint={`before ${measuredWords(row.before)}`} onChange={(text) => setTyped({ ...typed, [row.place]: text })} />)}
+                {rows.map((row) => <FieldWithUnit key={row.place} label={rows.length === 1 ? 'After' : `After, ${row.place}`} value={row.text} unit={row.before.unit} problem={row.problem} hint={`before ${measuredWords(row.before)}`} onChange={(text) => setTyped({ ...typed, [row.place]: text })} />)}
               </div>
             </section>
           )}
