@@ -34,7 +34,7 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
     <>
       <ul className="air-facts">
         <li><b>{bottleneckWords(result)}</b> {formatRange(result.today.shareOfFreeFlow.low, result.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</li>
-        {result.lossShares.length > 0 && <li>The pressure is lost at: {[...result.lossShares].sort((a, b) => b.share - a.share).slice(0, 3).map((loss) => `${loss.label} ${shownShare(loss.share)}`).join(', ')}.</li>}
+        {result.lossShares.length > 0 && <li>The pressure is lost at: {[...result.lossShares].sort((a, b) => b.share - a.share).slice(0, 3).map((loss) => `${loss.label} ${shownShare(loss.share)}`).join('; ')}.</li>}
         {result.conflicts.map((conflict) => <li key={conflict.sentence}><b>{conflict.sentence}</b></li>)}
       </ul>
       <OptionsList result={result} letters={letters} chosen={chosen} unit={speedUnit} onPick={onPick} />

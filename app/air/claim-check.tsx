@@ -26,7 +26,7 @@ export function ClaimCheck({ candidate, credibility, knowledge, unit }: ClaimChe
   return (
     <section className="region claim" aria-label={`Claim of ${candidate.name}`}>
       <h2>Is the claim credible? {candidate.name}</h2>
-      <p className="claim-verdict"><b>{VERDICTS[verdict]}.</b> {sentence}{band && <> The band: {formatRange(band.low, band.high, unit)}{unit === 'CFM' ? '' : ` (${formatRange(band.low, band.high, 'CFM')})`}.</>}</p>
+      <p className="claim-verdict"><b>{VERDICTS[verdict]}.</b> {sentence}{band && <> The band: <span className="nowrap">{formatRange(band.low, band.high, unit)}</span>{unit !== 'CFM' && <> <span className="nowrap">({formatRange(band.low, band.high, 'CFM')})</span></>}.</>}</p>
       {band && claim?.basis === 'given' && <FitWidth usual={640}>{(width) => <ClaimLine claim={claim.value} band={band} unit={unit} width={Math.min(width, 760)} />}</FitWidth>}
       <details className="sheet-more">
         <summary>Why</summary>

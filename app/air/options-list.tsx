@@ -1,4 +1,5 @@
 'use client';
+import { Fragment } from 'react';
 import type { AirPathResult } from '@/lib/airflow';
 import { formatRange, type UnitSymbol } from '@/lib/units';
 import { IntervalAxis, IntervalBar, shownShare } from '../_charts';
@@ -24,9 +25,9 @@ export function OptionsList({ result, letters, chosen, unit, onPick }: OptionsLi
       <div className="air-option-head">
         <span className="label">What to change</span>
         <FitWidth usual={430}>{(width) => <IntervalAxis from={from} to={to} unit={unit} need={need} needWords="needs" width={width} />}</FitWidth>
-        <span className="label air-number">reaches it</span><span className="label air-number">costs</span><span className="label">takes</span><span className="label">besides</span>
+        <span className="label air-number">reaches it</span><span className="label air-number">costs</span><span className="label air-takes">takes</span><span className="label">besides</span>
       </div>
-      <p className="label">Air speed at the weaker outlet, {unit}; bars hold nine of ten samples; grey: what this print needs.</p>
+      <p className="label">Air speed at the weaker outlet, {unit}; a bar holds nine of ten likely values; grey: what this print needs.</p>
       <ul>
         {letters.map(({ letter, option }, index) => {
           const row = rows[index];
@@ -62,7 +63,7 @@ function OptionDetail({ each, currency, unit }: { readonly each: LetteredOption[
       <p>{each.kind === 'leave'
         ? <>The worst side gets <b>{times(each.coverage.low)} to {times(each.coverage.high)} times</b> what it needs.</>
         : <>The worst side gets <b>{times(each.coverage.low)} to {times(each.coverage.high)} times</b> what it needs; that is {signed(each.gain.low)} to {signed(each.gain.high)} against leaving it.</>}
-      {' '}Outlets: {each.outlets.map((outlet) => `${outlet.name} ${formatRange(outlet.speed.low, outlet.speed.high, unit)}`).join(', ')}. Expected cost with the failures that remain: {Math.round(each.expectedCost)} {currency}.{each.chanceOfTooMuch >= 0.05 && <> Too much air on the best side: {shownShare(each.chanceOfTooMuch)}.</>}</p>
+      {' '}Outlets: {each.outlets.map((outlet, index) => <Fragment key={outlet.name}>{index > 0 && ', '}<span className="nowrap">{outlet.name} {formatRange(outlet.speed.low, outlet.speed.high, unit)}</span></Fragment>)}. Expected cost with the failures that remain: {Math.round(each.expectedCost)} {currency}.{each.chanceOfTooMuch >= 0.05 && <> Too much air on the best side: {shownShare(each.chanceOfTooMuch)}.</>}</p>
       {each.sideEffects.length > 0 && <ul>{each.sideEffects.map((effect) => <li key={effect.sentence}>{effect.sentence}</li>)}</ul>}
     </div>
   );
