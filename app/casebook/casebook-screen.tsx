@@ -74,7 +74,7 @@ export function CasebookScreen() {
             <li key={file.id}>
               <button type="button" className="book-open" onClick={() => void open(file)}>
                 <span className="book-title">{caseHeading(file)}</span>
-                <span className="label">{machineWords(file)} · {file.observations.filter((each) => each.state === 'seen').length} seen, {file.findings.length} found out · {file.changedOn === undefined ? '' : new Date(file.changedOn).toLocaleDateString('en-GB', { dateStyle: 'medium' })}</span>
+                <span className="label">{Object.keys(file.machine).length === 0 ? 'machine not told' : machineWords(file)} · {file.observations.filter((each) => each.state === 'seen').length} seen, {file.findings.length} found out{file.changedOn === undefined ? '' : ` · ${new Date(file.changedOn).toLocaleDateString('en-GB', { dateStyle: 'medium' })}`}</span>
               </button>
               <span className="book-verdict">{stateOf(file, (id) => (knowledge ? titleOf(knowledge, id) : id))}</span>
               {asked === file.id ? (

@@ -12,6 +12,7 @@ import { shownShare } from '../_charts';
 import { Drawing } from '../_drawings/drawing';
 import { Caution } from '../_parts/caution';
 import { inSentence } from '../_parts/in-sentence';
+import { keptTogether } from '../_parts/kept-together';
 import { Moving } from './moving/moving';
 
 export interface PageBodyProps {
@@ -26,7 +27,7 @@ export async function PageBody({ body, front, knowledge }: PageBodyProps) {
   const { default: Body } = await evaluate(body, {
     ...runtime,
     // Few pages hold formulas, and reading for them takes a fifth of the time of a page.
-    ...(body.includes('$') ? { remarkPlugins: [remarkGfm, remarkMath], rehypePlugins: [rehypeMathml, withoutStyle, reachableFormulas, keptTogether, wholeTitles] } : { remarkPlugins: [remarkGfm], rehypePlugins: [withoutStyle, keptTogether, wholeTitles] }),
+    ...(body.includes('$') ? { remarkPlugins: [remarkGfm, remarkMath], rehypePlugins: [rehypeMathml, withoutStyle, formulasAlone, unitsStay, wholeTitles] } : { remarkPlugins: [remarkGfm], rehypePlugins: [withoutStyle, unitsStay, wholeTitles] }),
     development: false,
     format: 'mdx',
     tableCellAlignToStyle: false,
@@ -82,12 +83,15 @@ function withoutStyle() {
 /** Letters from which a formula on a line of its own may be wider than a phone; it scrolls there, so the keyboard must reach it. */
 const LONG_FORMULA = 30;
 
-function reachableFormulas() {
+/** A formula that is a paragraph of its own stands on its own line; one inside a sentence stays in it. */
+function formulasAlone() {
   return (tree: Root): void => {
     visit(tree, 'element', (node: Element) => {
       const [only] = node.children;
       const isAlone = node.tagName === 'p' && node.children.length === 1 && only?.type === 'element' && only.tagName === 'math';
-      if (isAlone && lettersOf(only) > LONG_FORMULA) only.properties.tabIndex = 0;
+      if (!isAlone) return;
+      only.properties.className = 'formula-alone';
+      if (lettersOf(only) > LONG_FORMULA) only.properties.tabIndex = 0;
     });
   };
 }
@@ -96,12 +100,9 @@ function lettersOf(node: Element): number {
   return node.children.reduce((sum, child) => sum + (child.type === 'text' ? child.value.trim().length : child.type === 'element' ? lettersOf(child) : 0), 0);
 }
 
-/** A figure and its unit stay on one line. */
-const FIGURE_AND_UNIT = /(\d) (?=(?:%|°C|°|K|s|min|minutes|hours|h|mm|cm|m|mm\/s|m\/s|V|A|W|N|g|L|Pa|kPa|Hz)(?![\p{L}\p{N}]))/gu;
-
-function keptTogether() {
+function unitsStay() {
   return (tree: Root): void => {
-    visit(tree, 'text', (node) => { node.value = node.value.replace(FIGURE_AND_UNIT, '$1\u00a0'); });
+    visit(tree, 'text', (node) => { node.value = keptTogether(node.value); });
   };
 }
 

@@ -58,7 +58,7 @@ function problemOf(issue: z.core.$ZodIssue, where: string): Problem {
   const place = `${where}, ${issue.path.map(String).join('.') || 'top'}`;
   if (issue.code === 'unrecognized_keys') return { code: 'unknown-field', level: 'stop', where: place, what: `It has the unknown field "${issue.keys.join('", "')}".`, next: 'Take the field out, or open it with the version that wrote it.' };
   const allowed = issue.code === 'invalid_value' ? issue.values.map(String).join(', ') : undefined;
-  return { code: 'wrong-form', level: 'stop', where: place, what: `${issue.message}.`.replace('..', '.'), ...(allowed === undefined ? {} : { allowed }), next: 'Correct that field; public/schema/case-1.json describes the form.' };
+  return { code: 'wrong-form', level: 'stop', where: place, what: allowed === undefined ? `${issue.message}.`.replace('..', '.') : 'What stands there is none of the values it can have.', ...(allowed === undefined ? {} : { allowed }), next: 'Correct that field; public/schema/case-1.json describes the form.' };
 }
 
 function refused(code: string, where: string, what: string, allowed: string, next: string): Reading<CaseFile> {

@@ -2,6 +2,7 @@
 import { useId, useState, useSyncExternalStore } from 'react';
 import { LineChart } from '../../_charts';
 import { FitWidth } from '../../_parts/fit-width';
+import { keptTogether } from '../../_parts/kept-together';
 import type { MovingFigure, Slider } from './moving-figure';
 
 /** A figure with its sliders, the same in words, and a table that says it without a slider or on paper. */
@@ -25,12 +26,12 @@ export function MovingDrawing({ figure }: { readonly figure: MovingFigure }) {
         </FitWidth>
         {picture.beside}
       </div>
-      <p className="moving-said" aria-live="polite">{picture.said}</p>
+      <p className="moving-said" aria-live="polite">{keptTogether(picture.said)}</p>
       <table>
         <thead><tr><th scope="col">{first.label}</th>{figure.columns.map((column) => <th key={column} scope="col">{column}</th>)}</tr></thead>
-        <tbody>{figure.tabled.map((value) => <tr key={value}><th scope="row" className="nowrap">{first.words(value)}</th>{figure.row([value, ...values.slice(1)]).map((words, column) => <td key={figure.columns[column]}>{words}</td>)}</tr>)}</tbody>
+        <tbody>{figure.tabled.map((value) => <tr key={value}><th scope="row" className="nowrap">{first.words(value)}</th>{figure.row([value, ...values.slice(1)]).map((words, column) => <td key={figure.columns[column]}>{keptTogether(words)}</td>)}</tr>)}</tbody>
       </table>
-      <figcaption className="label">{figure.holds}</figcaption>
+      <figcaption className="label">{keptTogether(figure.holds)}</figcaption>
     </figure>
   );
 }
