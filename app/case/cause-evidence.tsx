@@ -37,7 +37,7 @@ export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge
       <div className="evidence-head" aria-hidden="true"><h3>What speaks for it and against it</h3><span className="evidence-sides"><span>against</span><span>for</span></span><span /></div>
       <ul className="evidence-rows">
         <StartRow cause={cause} knowledge={knowledge}><StartReason cause={cause} file={file} knowledge={whole} /></StartRow>
-        {weights === undefined && <li className="evidence-waits" role="status">Weighing the evidence</li>}
+        {weights === undefined && <li className="evidence-waits"><span role="status">Weighing the evidence</span></li>}
         {[...(weights ?? [])].sort((a, b) => b.averaged - a.averaged).map((weight) => {
           const item = weight.items[weight.items.length - 1];
           if (!item) return null;
