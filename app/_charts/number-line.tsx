@@ -91,13 +91,17 @@ function Axis({ x, unit, log, width, bold }: { readonly x: Scale; readonly unit:
   const named = bold.length > 0 ? [] : log || width <= 700 ? marks : marks.filter((_, i) => i % 2 === 0);
   const last = `${log ? String(to) : tickWords(to, marks)} ${unit}`;
   const lastStart = width - wordWidth(last) - 10;
+  const borders = spaced(bold, x, lastStart);
+  const [nearest] = borders;
+  const first = tickWords(from, marks);
+  const isFirstFree = nearest === undefined || x(nearest) - wordWidth(tickWords(nearest, bold)) / 2 > wordWidth(first) + 8;
   return (
     <g>
       <path className="d-line d-outline" d={`M0 ${axis}H${width}`} />
       <path className="d-line d-thin" d={marks.map((m) => `M${x(m)} ${axis}v${named.includes(m) ? 6 : 4}`).join('')} />
       {named.map((m) => (x(m) > lastStart - 6 ? null : <Words key={m} x={x(m)} y={axis + 22} anchor={x(m) < 12 ? 'start' : 'middle'} tone="ink2">{log ? String(m) : tickWords(m, marks)}</Words>))}
-      {spaced(bold, x, lastStart).map((m) => <Words key={m} x={x(m)} y={axis + 22} anchor="middle" strong>{tickWords(m, bold)}</Words>)}
-      {bold.length > 0 && <Words x={0} y={axis + 22} tone="ink2">{tickWords(from, [from])}</Words>}
+      {borders.map((m) => <Words key={m} x={x(m)} y={axis + 22} anchor="middle" strong>{tickWords(m, bold)}</Words>)}
+      {bold.length > 0 && isFirstFree && <Words x={0} y={axis + 22} tone="ink2">{first}</Words>}
       <Words x={width} y={axis + 22} anchor="end" tone="ink2">{last}</Words>
     </g>
   );

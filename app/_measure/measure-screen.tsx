@@ -49,8 +49,10 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const [answer, setAnswer] = useState<Finding['answer']>();
   const readings = useMemo(() => typed ?? (earlier?.method === method.id ? fromFinding(earlier) : {}), [typed, earlier, method.id]);
   const taken = useMemo(() => takeReadings(method, readings, plusMinus, units), [method, readings, plusMinus, units]);
-  const comparedText = compared ?? (earlier?.comparedWith ? `${earlier.comparedWith.value} ${earlier.comparedWith.unit}` : '');
+  const ratedReading = ratedAmong(method, check);
+  const comparedText = ratedReading ? textWithUnit(readings[ratedReading.id]?.[0] ?? '', units[ratedReading.id] ?? ratedReading.unit) : compared ?? (earlier?.comparedWith ? `${earlier.comparedWith.value} ${earlier.comparedWith.unit}` : '');
   const against = readCompared(comparedText, check);
+  const askedApart = against.asked && !ratedReading;
   const finding = useMemo(() => findingOf(check, method, taken.outcome, against.stored, answer, readings), [check, method, taken.outcome, against.stored, answer, readings]);
   const full = knowledge?.checks[check.id];
   const before = diagnosis?.result.kind === 'diagnosis' ? diagnosis.result : undefined;
@@ -77,7 +79,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
         <div className="measure-entry">
           <div className="region">
             {quantity ? (
-              <ReadingFields method={method} typed={readings} plusMinus={plusMinus} units={units} taken={taken} onType={(id, list) => { setTyped({ ...readings, [id]: list }); setStep(method.steps.length - 1); }} onPlusMinus={(id, text) => setPlusMinus({ ...plusMinus, [id]: text })} onUnit={(id, unit) => setUnits({ ...units, [id]: unit })} {...(check.answer.kind === 'quantity' && against.asked ? { compared: { label: comparedLabel(check.answer.compareWith), text: comparedText, unit: check.answer.shownIn, problem: against.problem, onType: setCompared } } : {})} />
+              <ReadingFields method={method} typed={readings} plusMinus={plusMinus} units={units} taken={taken} onType={(id, list) => { setTyped({ ...readings, [id]: list }); setStep(method.steps.length - 1); }} onPlusMinus={(id, text) => setPlusMinus({ ...plusMinus, [id]: text })} onUnit={(id, unit) => setUnits({ ...units, [id]: unit })} {...(check.answer.kind === 'quantity' && askedApart ? { compared: { label: comparedLabel(check.answer.compareWith), text: comparedText, unit: check.answer.shownIn, problem: against.problem, onType: setCompared } } : {})} />
             ) : (
               <YesNoAnswer check={check} chosen={answer ?? earlier?.answer} onChoose={setAnswer} />
             )}
@@ -86,7 +88,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
           {quantity && <LiveResult taken={taken} method={method} />}
           {before && after && finding && <CaseMoves before={before} after={after} />}
           {file ? (
-            finding ? <div className="measure-use measure-bar"><button type="button" className="button button-next" onClick={() => void use()}>Use this result</button></div> : <p className="label measure-use">{quantity ? (taken.byField.size > 0 ? 'One field needs another look before there is a result.' : `Still missing: ${[...taken.missing, ...(against.asked && against.stored === undefined ? [`${comparedLabel(check.answer.kind === 'quantity' ? check.answer.compareWith : undefined).toLowerCase()} (without it the result cannot move the case)`] : [])].join(', ') || 'a reading'}.`) : 'Answer above; “can’t tell” costs nothing.'}</p>
+            finding ? <div className="measure-use measure-bar"><button type="button" className="button button-next" onClick={() => void use()}>Use this result</button></div> : <p className="label measure-use">{quantity ? (taken.byField.size > 0 ? 'One field needs another look before there is a result.' : `Still missing: ${[...taken.missing, ...(askedApart && against.stored === undefined ? [`${comparedLabel(check.answer.kind === 'quantity' ? check.answer.compareWith : undefined).toLowerCase()} (without it the result cannot move the case)`] : [])].join(', ') || 'a reading'}.`) : 'Answer above; “can’t tell” costs nothing.'}</p>
           ) : (
             <p className="label measure-use">No case is on the table, so the result stays here. <Link href="/">Say what went wrong</Link> to use it.</p>
           )}
@@ -100,6 +102,13 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
     </div>
   );
 }
+
+/** The rated value where the method reads it anyway: then it is not asked for a second time. */
+function ratedAmong(method: WholeMethod, check: Pick<KnownCheck, 'answer'>) {
+  return check.answer.kind === 'quantity' && check.answer.compareWith === 'rated' ? (method.readings ?? []).find((reading) => reading.id === 'rated') : undefined;
+}
+
+const textWithUnit = (text: string, unit: string): string => (/\d\s*$/.test(text) ? `${text} ${unit}` : text);
 
 function fromFinding(finding: Finding): TypedReadings {
   return Object.fromEntries(Object.entries(finding.readings ?? {}).map(([id, text]) => [id, typeof text === 'string' ? [text] : text]));

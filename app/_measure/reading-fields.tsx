@@ -26,7 +26,7 @@ export function ReadingFields({ method, typed, plusMinus, units, taken, onType, 
         const repeats = Math.max(reading.repeat ?? 1, texts.length, 1);
         const unit = units[reading.id] ?? reading.unit;
         const field = (index: number): React.ReactNode => (
-          <FieldWithUnit key={index} label={repeats > 1 ? `${reading.label}, reading ${index + 1}` : reading.label} value={texts[index] ?? ''} unit={unit} units={index === 0 ? unitsOf(reading.quantity) : []} onUnit={(next) => onUnit(reading.id, next)} problem={taken.byField.get(fieldName(reading.id, index))} onChange={(text) => onType(reading.id, Array.from({ length: Math.max(repeats, index + 1) }, (_, each) => (each === index ? text : (texts[each] ?? ''))))} {...(index === 0 && reading.typical !== undefined ? { hint: `usually ${/\d$/.test(reading.typical) ? `${reading.typical} ${reading.unit}` : reading.typical}` } : {})} />
+          <FieldWithUnit key={index} label={repeats > 1 ? `${reading.label}, reading ${index + 1}` : reading.label} value={texts[index] ?? ''} unit={unit} units={index === 0 ? unitsOf(reading.quantity) : []} onUnit={(next) => onUnit(reading.id, next)} problem={taken.byField.get(fieldName(reading.id, index))} onChange={(text) => onType(reading.id, Array.from({ length: Math.max(repeats, index + 1) }, (_, each) => (each === index ? text : (texts[each] ?? ''))))} {...(index === 0 && reading.typical !== undefined ? { hint: `usually ${/\d$/.test(reading.typical) && reading.unit !== '1' ? `${reading.typical} ${reading.unit}` : reading.typical}` } : {})} />
         );
         return (
           <div key={reading.id} className="reading-group">

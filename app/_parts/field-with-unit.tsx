@@ -16,7 +16,7 @@ export interface FieldWithUnitProps {
   readonly onEnter?: () => void;
 }
 
-/** A number that somebody types, with its unit. Any unit may also be typed after the number. */
+/** A number that somebody types, with its unit; a plain count (unit `1`) shows none. Any unit may also be typed after the number. */
 export function FieldWithUnit({ label, value, onChange, unit, units = [], onUnit, problem, hint, onEnter }: FieldWithUnitProps) {
   const id = useId();
   const described = [problem ? `${id}-wrong` : '', hint === undefined ? '' : `${id}-hint`].filter(Boolean).join(' ');
@@ -28,13 +28,13 @@ export function FieldWithUnit({ label, value, onChange, unit, units = [], onUnit
       <label htmlFor={id}>{label}</label>
       <div className="field-box">
         <input id={id} value={value} inputMode="decimal" autoComplete="off" onChange={(event) => onChange(event.target.value)} onKeyDown={enter} aria-invalid={problem !== undefined} {...(described === '' ? {} : { 'aria-describedby': described })} />
-        <span className="field-unit">
+        {(unit !== '1' || units.length > 1) && <span className="field-unit">
           {units.length > 1 && onUnit ? (
             <select aria-label={`Unit of ${label}`} value={unit} onChange={(event) => onUnit(event.target.value)}>
               {units.map((each) => <option key={each}>{each}</option>)}
             </select>
           ) : unit}
-        </span>
+        </span>}
       </div>
       {hint !== undefined && <span id={`${id}-hint`} className="field-hint">{hint}</span>}
       {problem && <span id={`${id}-wrong`} className="field-wrong-text" role="status"><b>Look again.</b>{problem.what} {problem.next}</span>}
