@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { readContent } from '@/content/read-content';
 import { BRANCHES, BRANCH_TITLES, type BranchId, type WholeKnowledge } from '@/lib/knowledge';
+import { JumpList } from './jump-list';
 import { HandbookSearch } from './handbook-search';
 import './handbook.css';
 
@@ -11,13 +12,15 @@ export const metadata: Metadata = { title: 'Handbook' };
 export default function HandbookPage() {
   const knowledge = readContent().value?.knowledge;
   if (!knowledge) return null;
-  const topics = Object.values(knowledge.topics);
+  const topics = byTitle(Object.values(knowledge.topics));
+  const parts = BRANCHES.filter((part) => causesOf(part, knowledge).length > 0);
   return (
     <>
       <div className="page-head">
         <h1 className="question">Handbook</h1>
         <HandbookSearch />
       </div>
+      <JumpList shelves={[{ id: 'look-alikes', title: 'Taken for one another' }, { id: 'topics', title: 'Background' }, ...parts.map((part) => ({ id: part, title: BRANCH_TITLES[part] })), { id: 'symptoms', title: 'Everything that can be seen, heard or felt' }]} />
       <section className="region" aria-labelledby="look-alikes">
         <h2 id="look-alikes">Taken for one another</h2>
         <ul className="shelf-list shelf-wide">{topics.filter((topic) => topic.sideBySide).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
@@ -26,20 +29,19 @@ export default function HandbookPage() {
         <h2 id="topics">Background</h2>
         <ul className="shelf-list shelf-wide">{topics.filter((topic) => !topic.sideBySide).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
       </section>
-      {BRANCHES.map((part) => <Shelf key={part} part={part} knowledge={knowledge} />)}
+      {parts.map((part) => <Shelf key={part} part={part} knowledge={knowledge} />)}
       <section className="region" aria-labelledby="symptoms">
         <h2 id="symptoms">Everything that can be seen, heard or felt</h2>
-        <ul className="shelf-list shelf-wide">{Object.values(knowledge.symptoms).map((symptom) => <li key={symptom.id}><PageLink id={symptom.id} title={symptom.title} /></li>)}</ul>
+        <ul className="shelf-list shelf-wide">{byTitle(Object.values(knowledge.symptoms)).map((symptom) => <li key={symptom.id}><PageLink id={symptom.id} title={symptom.title} /></li>)}</ul>
       </section>
     </>
   );
 }
 
 function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledge: WholeKnowledge }) {
-  const causes = Object.values(knowledge.causes).filter((cause) => cause.part === part);
+  const causes = causesOf(part, knowledge);
   const checks = Object.values(knowledge.checks).filter((check) => check.part === part);
   const remedies = Object.values(knowledge.remedies).filter((remedy) => partOf(Object.keys(remedy.cures), knowledge) === part);
-  if (causes.length === 0) return null;
   return (
     <section className="region shelf-part" aria-labelledby={part}>
       <h2 id={part}>{BRANCH_TITLES[part]}</h2>
@@ -50,6 +52,14 @@ function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledg
       </div>
     </section>
   );
+}
+
+function causesOf(part: BranchId, knowledge: WholeKnowledge) {
+  return Object.values(knowledge.causes).filter((cause) => cause.part === part);
+}
+
+function byTitle<Page extends { readonly title: string }>(pages: readonly Page[]): Page[] {
+  return [...pages].sort((a, b) => a.title.localeCompare(b.title, 'en'));
 }
 
 /** A remedy stands on the shelf of the cause that it cures first. */
