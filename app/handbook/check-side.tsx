@@ -25,7 +25,7 @@ export function checkSides(id: string, knowledge: WholeKnowledge): LeafSides {
             <dl className="facts"><dt>Yes</dt><dd>{answer.yesMeans}</dd><dt>No</dt><dd>{answer.noMeans}</dd></dl>
           ) : (
             <table className="plain">
-              <thead><tr><th scope="col">{answer.compareWith === undefined ? answer.shownIn : `against ${answer.compareWith.replace('-', ' ')}`}</th><th scope="col">means</th><th scope="col">then</th></tr></thead>
+              <thead><tr><th scope="col">{answer.compareWith === undefined ? answer.shownIn : `Against ${answer.compareWith.replace('-', ' ')}`}</th><th scope="col">Means</th><th scope="col">Then</th></tr></thead>
               <tbody>{answer.means.map((range, index) => <tr key={index}><td className="nowrap">{range.below === undefined ? `above ${answer.means[index - 1]?.below ?? ''}` : `below ${range.below}`}</td><td>{range.says}</td><td>{range.then}</td></tr>)}</tbody>
             </table>
           )}

@@ -21,7 +21,7 @@ export function ToldApart({ topic, knowledge }: { readonly topic: WholeTopic; re
   return (
     <section>
       <h2>How each check comes out</h2>
-      <table className="plain">
+      <table className="plain told-apart">
         <thead><tr><th scope="col">Check</th><th scope="col">Cause</th><th scope="col">Comes out</th></tr></thead>
         {separatedBy.map((check) => <tbody key={check}>{sideBySide.filter((cause) => outcomeOf(check, cause, knowledge) !== undefined).map((cause, index, telling) => (
           <tr key={cause}>
