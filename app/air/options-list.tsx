@@ -27,7 +27,7 @@ export function OptionsList({ result, letters, chosen, unit, onPick }: OptionsLi
         <FitWidth usual={430}>{(width) => <IntervalAxis from={from} to={to} unit={unit} need={need} needWords="needs" width={width} />}</FitWidth>
         <span className="label air-number">reaches it</span><span className="label air-number">costs</span><span className="label air-takes">takes</span><span className="label">besides</span>
       </div>
-      <p className="label">Air speed at the weaker outlet, {unit}; a bar holds nine of ten likely values; grey: what this print needs.</p>
+      <p className="label">Air speed at the weaker outlet, {unit}; a bar holds nine of ten likely values; shaded: what this print needs.</p>
       <ul>
         {letters.map(({ letter, option }, index) => {
           const row = rows[index];
