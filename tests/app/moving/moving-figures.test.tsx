@@ -9,6 +9,7 @@ import { rounded, type MovingFigure } from '@/app/handbook/moving/moving-figure'
 import { pushAndFlow, pushAt } from '@/app/handbook/moving/push-and-flow';
 import { doubtOfMean, readingsAndDoubt } from '@/app/handbook/moving/readings-and-doubt';
 import { ripplesAlongWall, ripplesAt } from '@/app/handbook/moving/ripple-spacing';
+import { keptTogether } from '@/app/_parts/kept-together';
 import { airAt, curveFromEnds, pressureAsked, pressureOnCurve } from '@/lib/airflow';
 
 const FIGURES: Readonly<Record<string, MovingFigure>> = { dryingHours, fanMeetsDuct, layerTimeAndCurl, motorAndSpeed, pushAndFlow, readingsAndDoubt, ripplesAlongWall };
@@ -39,7 +40,7 @@ describe('every moving drawing', () => {
   it.each(Object.entries(FIGURES))('%s shows its picture, its sentence and its table before any script runs', (_, figure) => {
     const html = renderToStaticMarkup(<MovingDrawing figure={figure} />);
     const picture = figure.at(startOf(figure));
-    expect(html).toContain(picture.said.slice(0, 20));
+    expect(html).toContain(keptTogether(picture.said).slice(0, 20));
     expect(html.match(/<tr>/g)?.length).toBe(figure.tabled.length + 1);
     for (const slider of figure.sliders) expect(html).toContain(`aria-valuetext="${slider.words(slider.start)}"`);
     expect(html).not.toMatch(/ style=/);
