@@ -25,10 +25,11 @@ export function useCurrentCase(): CurrentCase {
 /** Puts a case on the table and keeps it on this device. Resolves when it is stored. */
 export function openCase(file: CaseFile): Promise<void> {
   const stored = { ...file, changedOn: new Date().toISOString() };
-  // First shown, then written: what the page does with it is queued before the write.
+  // First shown, then written: the write waits for the next turn, so that the page is drawn before it.
   set({ state: 'open', file: stored, kept: true });
-  lastWrite = caseStore().then(async (store) => {
-    if (!store.kept) set({ state: 'open', file: stored, kept: false });
+  const turn = new Promise<void>((resolve) => setTimeout(resolve));
+  lastWrite = Promise.all([caseStore(), turn]).then(async ([store]) => {
+    if (!store.kept && current.state === 'open' && current.file === stored) set({ state: 'open', file: stored, kept: false });
     pointTo(stored.id);
     await store.put(stored);
   });

@@ -55,7 +55,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
                 <ul>
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
                     <li key={cause.id} className={openCause === cause.id ? 'cause cause-open' : 'cause'}>
-                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} was={was.get(cause.id)} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
+                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} moved={movedFrom(was.get(cause.id), cause.probability)} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
                       {openCause === cause.id && <CauseEvidence cause={cause} weights={weights && (weights.get(cause.id) ?? [])} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} />}
                     </li>
                   ))}
@@ -115,15 +115,15 @@ interface CauseRowProps {
   readonly title: string;
   readonly chance: number;
   readonly band: Pick<RankedCause, 'low' | 'high' | 'bestRank' | 'worstRank'>;
-  readonly was: number | undefined;
+  /** The chance before the last entry, where that is worth a word. */
+  readonly moved: number | undefined;
   readonly accent: boolean;
   readonly open: boolean;
   readonly knowledge: Knowledge;
   readonly onToggle: (id: string) => void;
 }
 
-const CauseRow = memo(function CauseRow({ id, title, chance, band, was, accent, open, knowledge, onToggle }: CauseRowProps) {
-  const moved = was !== undefined && Math.abs(was - chance) >= 0.01 ? was : undefined;
+const CauseRow = memo(function CauseRow({ id, title, chance, band, moved, accent, open, knowledge, onToggle }: CauseRowProps) {
   return (
     <button type="button" className="tree-row cause-row" aria-expanded={open} onClick={() => onToggle(id)}>
       <span className="tree-sign tree-elbow" aria-hidden="true" />
@@ -132,7 +132,21 @@ const CauseRow = memo(function CauseRow({ id, title, chance, band, was, accent, 
       <span className="tree-value"><b>{shownShare(chance)}</b> <span className="quiet tree-range">{shareRange(band.low, band.high)}</span>{band.low < band.high && <span className="label tree-range">{rankWords(band)}</span>}</span>
     </button>
   );
-});
+}, looksTheSame);
+
+/** A step of the chance that nobody sees: about half a pixel of the bar. */
+const UNSEEN = 0.0013;
+
+/** Whether a row would be drawn just as it stands. */
+function looksTheSame({ chance, ...rest }: CauseRowProps, { chance: next, ...others }: CauseRowProps): boolean {
+  const same = (Object.keys(others) as (keyof typeof rest)[]).every((key) => rest[key] === others[key]);
+  return same && Math.abs(next - chance) < UNSEEN && shownShare(next) === shownShare(chance);
+}
+
+/** A shift of one point or more is told and shown. */
+function movedFrom(was: number | undefined, chance: number): number | undefined {
+  return was !== undefined && Math.abs(was - chance) >= 0.01 ? was : undefined;
+}
 
 function settledBy(cause: string, knowledge: Knowledge): string {
   const check = knowledge.checks[knowledge.causes[cause]?.settledBy[0] ?? ''];

@@ -43,7 +43,7 @@ export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, i
   const frame: Frame = { knowledge, causes, rounds, fading, activeThrough: new Map([...repairs].map(([id, list]) => [id, activeRounds(list, rounds)])), always: [rounds], index: new Map(causes.map((id, index) => [id, index])) };
   const { gates, subjects } = gatesOf(items, frame);
   return {
-    net: { causes: causes.map((id) => ({ weights: stateWeights(causePrior(id, file, knowledge), repairs.get(id) ?? []) })), gates },
+    net: { causes: priorsOf(file, knowledge).map((prior, index) => ({ weights: stateWeights(prior, repairs.get(causes[index] ?? '') ?? NONE) })), gates },
     causes, gates: subjects, rounds,
   };
 }
@@ -73,10 +73,18 @@ interface Frame {
   readonly index: ReadonlyMap<string, number>;
 }
 
-function causePrior(id: string, file: Pick<CaseFile, 'machine' | 'print'>, knowledge: Knowledge): number {
-  const cause = knowledge.causes[id];
-  if (!cause) throw new Error(`buildNet: got cause ${id}, expected one of the knowledge base`);
-  return priorInCircumstances(cause, file);
+const NONE: readonly Repair[] = [];
+
+/* The last priors: most answers leave machine and print as they are. */
+const lastPriors = new WeakMap<Knowledge, { readonly machine: object; readonly print: object; readonly priors: readonly number[] }>();
+
+/** Prior of every cause on this machine and print, in the order of the knowledge base. */
+function priorsOf({ machine, print }: Pick<CaseFile, 'machine' | 'print'>, knowledge: Knowledge): readonly number[] {
+  const last = lastPriors.get(knowledge);
+  if (last?.machine === machine && last.print === print) return last.priors;
+  const priors = Object.values(knowledge.causes).map((cause) => priorInCircumstances(cause, { machine, print }));
+  lastPriors.set(knowledge, { machine, print, priors });
+  return priors;
 }
 
 function repairsOf(file: Pick<CaseFile, 'rounds'>, knowledge: Knowledge): Map<string, Repair[]> {
