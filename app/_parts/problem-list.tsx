@@ -1,7 +1,7 @@
 import type { Problem } from '@/lib/problems';
 
 /** What is wrong with what came in: where, what, what is allowed, what to do next. */
-export function ProblemList({ problems, title }: { readonly problems: readonly Problem[]; readonly title?: string }) {
+export function ProblemList({ problems, title, placeInWords = asItStands }: { readonly problems: readonly Problem[]; readonly title?: string; readonly placeInWords?: (where: string) => string }) {
   if (problems.length === 0) return null;
   return (
     <div className="problem" role="alert">
@@ -9,7 +9,7 @@ export function ProblemList({ problems, title }: { readonly problems: readonly P
       <ul>
         {problems.map((problem, index) => (
           <li key={index}>
-            <p><b>{problem.where}:</b> {problem.what}</p>
+            <p><b>{placeInWords(problem.where)}:</b> {problem.what}</p>
             <p className="quiet">{problem.allowed !== undefined && <>Allowed: {problem.allowed}. </>}{problem.next}</p>
           </li>
         ))}
@@ -17,3 +17,5 @@ export function ProblemList({ problems, title }: { readonly problems: readonly P
     </div>
   );
 }
+
+const asItStands = (where: string): string => where;

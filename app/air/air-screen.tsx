@@ -16,6 +16,7 @@ import { FearedFaults } from './feared-faults';
 import { SheetForm } from './form/sheet-form';
 import { keepSheet, useKeptSheet } from './kept-sheet';
 import { PathDrawing } from './path-drawing';
+import { placeInWords } from './place-words';
 import { DEMO_SHEET, EMPTY_SHEET, type Sheet } from './sheet';
 import { useAirPath } from './use-air-path';
 import './air.css';
@@ -65,7 +66,7 @@ export function AirScreen() {
         {editing ? <SheetForm sheet={sheet} problems={problems} onChange={change} /> : result && <Chart result={result} letters={letters} chosen={chosen} />}
       </div>
       {/* Under the picture: above it, a slip in a field would push away the field that is being typed in. */}
-      {stops(problems) && <ProblemList problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
+      {stops(problems) && <ProblemList placeInWords={placeInWords} problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
       {editing && result && <Chart result={result} letters={letters} chosen={chosen} />}
       {result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined} onPick={setPicked} /> : <p role="status" className="quiet">Reckoning</p>}
       {result && feared && <FearedFaults faults={result.faults} titleOf={feared.titleOf} />}

@@ -7,6 +7,7 @@ import { ProblemList } from '../_parts/problem-list';
 import { flowUnitOf, worthMeasuring, type LetteredOption } from './air-views';
 import { priceWords } from './options-list';
 import { timeWords } from './time-words';
+import { placeInWords } from './place-words';
 
 export interface AirTablesProps {
   readonly result: AirPathResult;
@@ -30,7 +31,7 @@ export function AirTables({ result, letters, units, speedUnit }: AirTablesProps)
           <SmallTable title="What measuring would be worth" heads={['unknown', 'takes', 'saves', 'changes the choice']} rows={worthMeasuring(result).map((unknown) => [unknown.title, formatMinutes(unknown.minutes), `${unknown.saving.toFixed(2)} ${result.currency}`, shownShare(unknown.chanceOfChange)])} />
         </div>
         <p>This print needs {formatValue(result.need.coefficient.low, 'W/(m²·K)', 2)} to {formatValue(result.need.coefficient.high, 'W/(m²·K)', 2)} on its worst side. With today’s air the least layer time is {formatValue(result.need.minimumLayerTime.lumped, 's', 2)} to {formatValue(result.need.minimumLayerTime.layerHistory, 's', 2)}. All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
-        <ProblemList problems={result.problems} title="Assumed, because it was not told:" />
+        <ProblemList placeInWords={placeInWords} problems={result.problems} title="Assumed, because it was not told:" />
       </div>
     </section>
   );

@@ -69,7 +69,7 @@ function useParts(file: CaseFile, knowledge: WholeKnowledge, beliefs: ReturnType
     ...(measured ? [{ title: 'What was measured', note: 'readings as they were typed', body: <WhatWasMeasured file={file} beliefs={beliefs} knowledge={knowledge} /> }] : []),
     ...(air ? [
       { title: 'The air path as found', note: 'line weight shows air speed', body: <AirAsFound air={air} chosen={chosen} units={units} /> },
-      { title: 'What could be changed', note: 'air speed at the weaker outlet; grey: what this print needs', body: <AirOptions air={air} chosen={chosen} units={units} /> },
+      { title: 'What could be changed', note: 'air speed at the weaker outlet; shaded: what this print needs', body: <AirOptions air={air} chosen={chosen} units={units} /> },
     ] : told !== 'something' ? [] : [{ title: 'What could be changed', note: 'as ranked after the checks', body: <Remedies checked={beliefs.checked} rounds={file.rounds} knowledge={knowledge} /> }]),
     ...(rounds.length > 0 ? [{ title: 'Proof', body: rounds.map((round) => <Fragment key={round.number}><ProofReport file={file} round={round} air={air?.result} units={units} knowledge={knowledge} numbered={rounds.length > 1} /></Fragment>) }] : []),
     { title: 'What is left', body: <LeftReport file={file} beliefs={beliefs} knowledge={knowledge} /> },
