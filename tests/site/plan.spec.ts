@@ -1,16 +1,12 @@
 import { expect, test } from '@playwright/test';
 import { CASE_TO_TIME } from '../../app/_cli/bench/case-to-time';
-import { SIZES, accessible, fitsWidth, watch } from './walk';
+import { SIZES, accessible, fitsWidth, goOffline, watch } from './walk';
 
 for (const [name, viewport] of Object.entries(SIZES)) {
   test(`the whole plan is worked out beside the page, without a network, and begins as the case page says: ${name}`, async ({ browser, baseURL }) => {
     const context = await browser.newContext({ viewport });
     const page = await context.newPage();
-    await page.goto('/');
-    await page.evaluate(() => navigator.serviceWorker.ready);
-    await expect.poll(() => page.evaluate(async () => (await caches.keys()).length)).toBe(1);
-    await page.reload();
-    await context.setOffline(true);
+    await goOffline(page);
     const faults = watch(page, baseURL ?? '');
     await page.getByLabel('Open a saved case').setInputFiles({ name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(CASE_TO_TIME)) });
     await page.waitForURL('**/case/');

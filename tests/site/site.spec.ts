@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
-import { SIZES, accessible, fitsWidth, watch } from './walk';
+import { SIZES, accessible, fitsWidth, goOffline, watch } from './walk';
 
 const out = join(import.meta.dirname, '../../out');
 const PAGES = ['/', '/air/', '/bench/', '/handbook/', '/handbook/weak-part-fan/', '/handbook/curled-edges/', '/handbook/fan-curve-and-duct-curve/', '/casebook/', '/case/', '/case/plan/', '/404.html'];
@@ -36,11 +36,7 @@ test('fits a 320 px screen, which is also 1280 px at 400 % zoom', async ({ brows
 test('opens every place offline after the first visit', async ({ browser, baseURL }) => {
   const context = await browser.newContext({ viewport: SIZES.phone });
   const page = await context.newPage();
-  await page.goto('/');
-  await page.evaluate(() => navigator.serviceWorker.ready);
-  await expect.poll(() => page.evaluate(async () => (await caches.keys()).length)).toBe(1);
-  await page.reload();
-  await context.setOffline(true);
+  await goOffline(page);
   for (const path of PAGES.slice(0, -1)) {
     await page.goto(`${baseURL ?? ''}${path}`);
     await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible();

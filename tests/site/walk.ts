@@ -29,3 +29,12 @@ export function watch(page: Page, origin: string): string[] {
 export function matchRow(page: Page, statement: string): Locator {
   return page.locator('.match', { has: page.getByRole('heading', { name: statement, exact: true }) });
 }
+
+/** Visits the start page once, waits until the whole site is kept on the device, and takes the network away. */
+export async function goOffline(page: Page): Promise<void> {
+  await page.goto('/');
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await expect.poll(() => page.evaluate(async () => (await caches.keys()).length)).toBe(1);
+  await page.reload();
+  await page.context().setOffline(true);
+}
