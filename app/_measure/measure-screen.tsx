@@ -14,6 +14,7 @@ import { note, tellFinding } from '../_case/tell';
 import { inSentence } from '../_parts/in-sentence';
 import { StepList } from '../_parts/step-list';
 import { ProblemList } from '../_parts/problem-list';
+import { takesWords } from '../_parts/takes-words';
 import { CaseMoves } from './case-moves';
 import { LiveResult } from './live-result';
 import { ReadingFields } from './reading-fields';
@@ -69,7 +70,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
         <h1>{method.title}</h1>
         {file ? <Link className="link" href="/case">Back to the case</Link> : <Link className="link" href="/bench">All of the bench</Link>}
       </div>
-      <p className="measure-facts"><span>{formatMinutes(method.minutes)}</span><span>needs {needs.length === 0 ? 'nothing' : needs.map(inSentence).join(', ')}</span><span>risk: {hazards.length === 0 ? 'none to speak of' : hazards.map(inSentence).join(', ')}</span></p>
+      <p className="measure-facts"><span>{takesWords(method)}</span><span>needs {needs.length === 0 ? 'nothing' : needs.map(inSentence).join(', ')}</span><span>risk: {hazards.length === 0 ? 'none to speak of' : hazards.map(inSentence).join(', ')}</span></p>
       <div className="measure">
         <div className="measure-steps">
           <StepStrip steps={method.steps} now={step} onChoose={setStep} />

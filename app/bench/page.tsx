@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { readContent } from '@/content/read-content';
 import { BRANCHES, BRANCH_TITLES } from '@/lib/knowledge';
-import { formatMinutes } from '@/lib/units';
+import { takesWords } from '../_parts/takes-words';
 import { JumpList } from '../handbook/jump-list';
 import '../handbook/handbook.css';
 
@@ -25,7 +25,7 @@ export default function BenchPage() {
           <section key={part} className="region" aria-labelledby={part}>
             <h2 id={part}>{BRANCH_TITLES[part]}</h2>
             <ul className="shelf-list">
-              {here.map((method) => <li key={method.id}><Link prefetch={false} href={`/bench/${method.id}`}>{method.title}</Link> <span className="label nowrap">{formatMinutes(method.minutes)}</span></li>)}
+              {here.map((method) => <li key={method.id}><Link prefetch={false} href={`/bench/${method.id}`}>{method.title}</Link> <span className="label nowrap">{takesWords(method)}</span></li>)}
             </ul>
           </section>
         ))}

@@ -7,6 +7,7 @@ import { formatMinutes } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { factTitle } from '../_case/fact-words';
 import { inSentence } from '../_parts/in-sentence';
+import { takesWords } from '../_parts/takes-words';
 import { AnswerAgain, AnswerNow } from './answer-again';
 import { outcomeWords } from './outcome-words';
 
@@ -39,7 +40,7 @@ function NewAnswer({ answer: { on, chance, minutes, then }, knowledge }: { reado
   }
   return (
     <div className="lead-change">
-      <p><b>The cheapest new answer:</b> <Link href={`/bench/${on.row.method}`}>{titleOf(knowledge, on.row.method)}</Link>, {formatMinutes(minutes)}.</p>
+      <p><b>The cheapest new answer:</b> <Link href={`/bench/${on.row.method}`}>{titleOf(knowledge, on.row.method)}</Link>, {takesWords(knowledge.methods[on.row.method] ?? on.row)}.</p>
       <p>“{outcomeWords(on.row, on.outcome, knowledge)}” ({shownShare(chance)}): then {leads}.</p>
     </div>
   );
@@ -49,7 +50,7 @@ function OldAnswer({ flip: { flips, then, likelier, minutes }, knowledge }: { re
   return (
     <div className="lead-change">
       <p><b>{flips.length === 1 ? 'The answer the lead hangs on:' : 'The two answers the lead hangs on:'}</b> if {flips.map((flip) => flipWords(flip, knowledge)).join(' and ')}, <b>{titleOf(knowledge, then.id)}</b> would lead, with {shownShare(then.chance)}.</p>
-      <p>{likelyWords(likelier)} Looking again takes {formatMinutes(minutes)}.</p>
+      <p>{likelyWords(likelier)} Looking again takes {formatMinutes(minutes)} of your time.</p>
       {flips.map((flip) => <div key={`${flip.item.about} ${flip.item.round}`}><p className="lead-question">{factTitle(flip.item, knowledge)}</p><AnswerAgain item={flip.item} knowledge={knowledge} /></div>)}
     </div>
   );

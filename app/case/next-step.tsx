@@ -9,6 +9,7 @@ import { shownShare } from '../_charts';
 import { DrawingLater } from '../_drawings/drawing-later';
 import { changeCase } from '../_case/current-case';
 import { inSentence } from '../_parts/in-sentence';
+import { takesWords } from '../_parts/takes-words';
 import { TimeToCure, worthWords } from './time-to-cure';
 
 export interface NextStepProps {
@@ -50,7 +51,7 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
       <p className="next-title">{method.title}</p>
       <div className="next-drawing"><NextDrawing method={method} knowledge={knowledge} /></div>
       <dl className="facts">
-        <dt>Takes</dt><dd>{formatMinutes(best.minutes)}</dd>
+        <dt>Takes</dt><dd>{takesWords(method)}</dd>
         <dt>You need</dt><dd>{toolWords(method, knowledge)}{best.lacks.length > 0 && ' (you said you lack some of it)'}</dd>
         <dt>Risk</dt><dd>{riskWords(method, knowledge)}</dd>
         {worthWords(minutes) === undefined && <><dt>Saves</dt><dd>{doubtWords(best, diagnosis)}</dd></>}

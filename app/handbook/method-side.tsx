@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { titleOf, type WholeKnowledge } from '@/lib/knowledge';
-import { formatMinutes } from '@/lib/units';
 import { inSentence } from '../_parts/in-sentence';
 import { StepList } from '../_parts/step-list';
+import { takesWords } from '../_parts/takes-words';
 import type { LeafSides } from './leaf-sides';
 
 /** A way of measuring: what it needs, its steps with their cautions, and the way to the bench. */
@@ -15,7 +15,7 @@ export function methodSides(id: string, knowledge: WholeKnowledge): LeafSides {
         <h2>What you need</h2>
         <dl className="facts">
           <dt>Finds out</dt><dd><Link prefetch={false} href={`/handbook/${method.takes}`}>{titleOf(knowledge, method.takes)}</Link></dd>
-          <dt>Takes</dt><dd>{formatMinutes(method.minutes)}</dd>
+          <dt>Takes</dt><dd>{takesWords(method)}</dd>
           <dt>Tools</dt><dd>{method.needs.length === 0 ? 'none' : method.needs.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', ')}</dd>
           <dt>Risk</dt><dd>{method.hazards.length === 0 ? 'none to speak of' : method.hazards.map((hazard) => inSentence(knowledge.hazards[hazard]?.title ?? hazard)).join(', ')}</dd>
         </dl>

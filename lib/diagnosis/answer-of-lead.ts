@@ -13,6 +13,7 @@ export interface AnswerOfLead {
   readonly on: { readonly kind: 'check'; readonly row: NextCheck; readonly outcome: CheckOutcome } | { readonly kind: 'symptom'; readonly symptom: string; readonly seen: boolean };
   /** Chance that the answer comes out so, 0 to 1. */
   readonly chance: number;
+  /** Minutes of the person alone that it takes to get the answer. */
   readonly minutes: number;
   /** The cause that would lead then. */
   readonly then: Leader;
@@ -46,7 +47,7 @@ function checkAnswers(diagnosis: Diagnosis, next: readonly NextCheck[], leader: 
     .filter((row) => row.lacks.length === 0)
     .flatMap((row) => row.outcomes.flatMap((outcome) => {
       const then = overtakenBy(leader, diagnosis.net.causes, outcome.after, AHEAD);
-      return then ? [{ on: { kind: 'check' as const, row, outcome }, chance: outcome.chance, minutes: row.minutes, then }] : [];
+      return then ? [{ on: { kind: 'check' as const, row, outcome }, chance: outcome.chance, minutes: row.own, then }] : [];
     }));
 }
 

@@ -22,7 +22,7 @@ export interface FlipOfLead {
    * themselves. Above 1 the answers given are suspect. How common the things are cancels out.
    */
   readonly likelier: number;
-  /** Minutes to look at them again. */
+  /** Minutes of the person alone to look at them again. */
   readonly minutes: number;
 }
 

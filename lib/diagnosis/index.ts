@@ -17,7 +17,7 @@ export { firstStep } from './first-step';
 export { ADVICE_SETTLED, sameAdvice, type SameAdvice } from './same-advice';
 export { factsToTell, type FactName, type FactToTell } from './facts-to-tell';
 export { whatWasTold, type WhatWasTold } from './what-was-told';
-export { costInMinutes, type Change } from './changes';
+export { costInMinutes, ownMinutesOfMethod, type Change } from './changes';
 export type { CheckAnswer, OpenCheck } from './open-checks';
 export { drawScenarios, type Scenario } from './scenarios';
 export { chanceOfUse, GIVING_UP, Standing, type ScoredCheck } from './standing';

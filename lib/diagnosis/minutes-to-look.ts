@@ -1,4 +1,5 @@
 import type { Knowledge, KnownSymptom } from '../knowledge';
+import { ownMinutesOfMethod } from './changes';
 import type { Evidence } from './evidence';
 
 /** Minutes that it takes to look for a symptom once more, by how it is noticed. Estimates. */
@@ -12,9 +13,9 @@ export function minutesToLook(symptom: string, knowledge: Knowledge): number {
   return MINUTES[knowledge.symptoms[symptom]?.seen ?? 'while-printing'];
 }
 
-/** Minutes to look at something told once more: the symptom, or the check by its cheapest method. */
+/** Minutes to look at something told once more: the symptom, or the check by its cheapest method, waiting at a quarter. */
 export function minutesToLookAgain(item: Evidence, knowledge: Knowledge): number {
   if (item.kind === 'symptom') return minutesToLook(item.about, knowledge);
-  const minutes = (knowledge.checks[item.about]?.methods ?? []).flatMap((id) => knowledge.methods[id]?.minutes ?? []);
+  const minutes = (knowledge.checks[item.about]?.methods ?? []).flatMap((id) => { const method = knowledge.methods[id]; return method ? [ownMinutesOfMethod(method)] : []; });
   return minutes.length === 0 ? UNKNOWN_METHOD : Math.min(...minutes);
 }

@@ -1,4 +1,5 @@
 import type { Knowledge, KnownCheck, KnownMethod } from '../knowledge';
+import { ownMinutesOfMethod } from './changes';
 import { outcomesOf, type CheckOutcome } from './check-outcomes';
 import type { Diagnosis } from './diagnose';
 import { presentNow } from './having-a-hand';
@@ -7,7 +8,10 @@ import { presentNow } from './having-a-hand';
 export interface NextCheck {
   readonly check: string;
   readonly method: string;
+  /** Minutes from start to end, waiting included. */
   readonly minutes: number;
+  /** Minutes of the person alone: hands, and a quarter of what only waits. */
+  readonly own: number;
   /** Expected loss of doubt: the drop of the summed entropy of all causes, in bits. */
   readonly gain: number;
   /** Tools that it needs and the case says are not at hand; such checks come after all others. */
@@ -23,7 +27,7 @@ export interface NextCheckOptions {
 }
 
 /**
- * Every check that is not answered yet and could move something, best first: most expected loss of doubt per minute.
+ * Every check that is not answered yet and could move something, best first: most expected loss of doubt per minute of one's own.
  * Exact: each possible outcome is worked out by a run of its own.
  */
 export function nextChecks(diagnosis: Diagnosis, knowledge: Knowledge, options: NextCheckOptions = {}): NextCheck[] {
@@ -36,9 +40,9 @@ export function nextChecks(diagnosis: Diagnosis, knowledge: Knowledge, options: 
     if (!method) continue;
     const outcomes = outcomesOf(check, method.page, diagnosis);
     const left = outcomes.reduce((sum, outcome) => sum + outcome.chance * summedEntropy(outcome.present, shares), 0);
-    found.push({ check: check.id, method: method.page.id, minutes: method.page.minutes, gain: Math.max(0, doubt - left), lacks: method.lacks, outcomes });
+    found.push({ check: check.id, method: method.page.id, minutes: method.page.minutes, own: ownMinutesOfMethod(method.page), gain: Math.max(0, doubt - left), lacks: method.lacks, outcomes });
   }
-  const worth = (next: NextCheck): number => next.gain / next.minutes;
+  const worth = (next: NextCheck): number => next.gain / next.own;
   return found.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || worth(b) - worth(a) || (a.check < b.check ? -1 : 1));
 }
 
@@ -76,5 +80,5 @@ function cheapestMethod(check: KnownCheck, knowledge: Knowledge, lacking: readon
     const page = knowledge.methods[id];
     return page ? [{ page, lacks: page.needs.filter((tool) => lacking.includes(tool)) }] : [];
   });
-  return ways.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || a.page.minutes - b.page.minutes)[0];
+  return ways.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || ownMinutesOfMethod(a.page) - ownMinutesOfMethod(b.page))[0];
 }

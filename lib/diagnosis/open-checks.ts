@@ -1,5 +1,6 @@
 import { chanceOfClass, comparesByDifference, isRatio, type Knowledge, type KnownCheck, type KnownMethod, type ReadingModel } from '../knowledge';
 import { findUnit, fromUnit, spanFromUnit } from '../units';
+import { ownMinutesOfMethod } from './changes';
 import { expectedBelow } from './check-outcomes';
 import { orderedModels, sameModel } from './reading-levels';
 
@@ -12,6 +13,7 @@ export type CheckAnswer =
 export interface OpenCheck {
   readonly id: string;
   readonly method: string;
+  /** Minutes of the person alone: hands, and a quarter of what only waits. */
   readonly minutes: number;
   /** True when it needs a tool that is not at hand. */
   readonly isLacking: boolean;
@@ -35,7 +37,7 @@ export function openChecks(knowledge: Knowledge, causes: readonly string[], lack
     const way = cheapestMethod(check, knowledge, lacksTools);
     const asked = way === undefined ? undefined : check.answer.kind === 'yes-no' ? yesNo(check, way.method, index) : reading(check, index);
     if (way === undefined || asked === undefined) return [];
-    return [{ id: check.id, method: way.method.id, minutes: way.method.minutes, isLacking: way.isLacking, ...asked }];
+    return [{ id: check.id, method: way.method.id, minutes: ownMinutesOfMethod(way.method), isLacking: way.isLacking, ...asked }];
   });
 }
 
@@ -46,7 +48,7 @@ function cheapestMethod(check: KnownCheck, knowledge: Knowledge, lacking: readon
     const method = knowledge.methods[id];
     return method ? [{ method, isLacking: method.needs.some((tool) => lacking.includes(tool)) }] : [];
   });
-  return ways.sort((a, b) => Number(a.isLacking) - Number(b.isLacking) || a.method.minutes - b.method.minutes)[0];
+  return ways.sort((a, b) => Number(a.isLacking) - Number(b.isLacking) || ownMinutesOfMethod(a.method) - ownMinutesOfMethod(b.method))[0];
 }
 
 function yesNo(check: KnownCheck, method: KnownMethod, index: ReadonlyMap<string, number>): Asked | undefined {

@@ -1,6 +1,6 @@
 import type { Standing } from './standing';
 
-/** What is to come from some point on. Minutes are a person's own: hands and checks in full, printing at a quarter. */
+/** What is to come from some point on. Minutes are a person's own: hands in full, printing and other waiting at a quarter. */
 export interface Prospect {
   /** Chance that it is cured in the end; the rest is given up. */
   readonly cured: number;

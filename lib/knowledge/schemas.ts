@@ -161,6 +161,8 @@ export const methodSchema = z.strictObject({
   takes: id,
   needs: z.array(id),
   minutes: z.number().min(0.5).max(600),
+  /** Those of `minutes` in which nobody has to stand by: printing, drying, cooling, warming. What must be watched is hands. */
+  waitMinutes: z.number().gt(0, 'must be more than 0; leave the field out where nothing waits').optional(),
   /** A formula of lib/measuring; none for a yes-no check. */
   formula: id.optional(),
   readings: z.array(z.strictObject({ id, label: sentence, quantity: quantityKind, unit: z.string(), repeat: z.number().int().min(1).max(9).optional(), typical: z.string().optional(), plusMinus: z.string().optional() })).optional(),
@@ -175,6 +177,8 @@ export const methodSchema = z.strictObject({
     answered: z.enum(['yes', 'no']).optional(),
     expects: z.union([z.string(), z.strictObject({ problem: id })]),
   })).min(2),
+}).superRefine(({ minutes, waitMinutes }, context) => {
+  if (waitMinutes !== undefined && waitMinutes >= minutes) context.addIssue({ code: 'custom', path: ['waitMinutes'], message: `waits ${waitMinutes} of ${minutes} minutes; waitMinutes must be less than minutes, because somebody has to start it and look` });
 });
 
 export const remedySchema = z.strictObject({

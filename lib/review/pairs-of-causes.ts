@@ -1,4 +1,4 @@
-import { STRAY, expectedBelow, type ExpectedReading } from '../diagnosis';
+import { STRAY, expectedBelow, ownMinutesOfMethod, type ExpectedReading } from '../diagnosis';
 import { chanceOfClass, type Knowledge, type KnownCheck, type ReadingModel } from '../knowledge';
 import type { Problem } from '../problems';
 
@@ -7,7 +7,7 @@ export interface Separation {
   readonly check: string;
   /** Part of the one bit of doubt between two equally likely causes that its answer settles on average. */
   readonly bits: number;
-  /** Of its quickest method. */
+  /** Minutes of the person alone, by the method that takes fewest. */
   readonly minutes: number;
 }
 
@@ -15,9 +15,9 @@ export interface PairOfCauses {
   readonly causes: readonly [string, string];
   /** The check that settles most; none when every check comes out alike for both. */
   readonly best: Separation | undefined;
-  /** The check that settles most per minute. */
+  /** The check that settles most per minute of one's own. */
   readonly first: Separation | undefined;
-  /** The quickest of the checks that separate the two. */
+  /** Of the checks that separate the two, the one with fewest minutes of one's own. */
   readonly quickest: Separation | undefined;
 }
 
@@ -76,12 +76,12 @@ function most(list: readonly Separation[], worth: (each: Separation) => number):
 
 /** Undefined for a check that nobody can take: it separates nothing. */
 function outcomesByCause(check: KnownCheck, { methods }: Knowledge): CheckOutcomes | undefined {
-  const method = check.methods.flatMap((id) => methods[id] ?? []).sort((x, y) => x.minutes - y.minutes)[0];
+  const method = check.methods.flatMap((id) => methods[id] ?? []).sort((x, y) => ownMinutesOfMethod(x) - ownMinutesOfMethod(y))[0];
   if (!method) return undefined;
   const { given, otherwise } = check.answer.kind === 'yes-no' ? yesNoOutcomes(check, chanceOfClass(method.misleads ?? 'uncommon')) : readingOutcomes(check);
   const toOtherwise = new Map([...given].map(([id, outcomes]) => [id, divergence(outcomes, otherwise)]));
   return {
-    minutes: method.minutes,
+    minutes: ownMinutesOfMethod(method),
     between: (a, b) => {
       const [one, other] = [given.get(a), given.get(b)];
       if (one && other) return divergence(one, other);

@@ -60,7 +60,7 @@ function Finished({ root, knowledge }: { readonly root: PlanNode; readonly knowl
   return (
     <>
       <p className="lead" role="status">{formatMinutes(root.minutes)} of your time on average; nine times in ten it is over within {formatMinutes(root.worst)}. Cured in {shownShare(root.cured)} of such cases; in the others nothing listed here helps at a fair price.</p>
-      <p className="quiet plan-note">Your time is hands and checks in full, printing at a quarter. Chances come from 600 draws and are good to about 2 points; those in brackets hold when the step above is taken. The plan is worked out anew after every finding.</p>
+      <p className="quiet plan-note">Your time is hands in full, printing and other waiting at a quarter: nobody has to stand by. Chances come from 600 draws and are good to about 2 points; those in brackets hold when the step above is taken. The plan is worked out anew after every finding.</p>
       <div className="plan-sheet"><FitWidth usual={1376}>{(width) => <PlanDrawing root={root} knowledge={knowledge} width={width} />}</FitWidth></div>
       <PlanList root={root} knowledge={knowledge} />
     </>

@@ -1,8 +1,9 @@
 import type { CheckAnswer, PlanBranch, PlanNode } from '@/lib/diagnosis';
-import { titleOf, type Knowledge, type KnownCheck } from '@/lib/knowledge';
+import { titleOf, type Knowledge, type KnownCheck, type KnownRemedy } from '@/lib/knowledge';
 import { formatMinutes, formatNumber, unitSuffix, findUnit } from '@/lib/units';
 import { bareShare, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
+import { takesWords } from '../../_parts/takes-words';
 
 /** What a step of the plan says on the page: its deed, where it leads, and its minutes. */
 export interface StepWords {
@@ -19,13 +20,25 @@ const NAMED = 3;
 /** A step in words. */
 export function stepWords(node: PlanNode, knowledge: Knowledge): StepWords {
   switch (node.kind) {
-    case 'check': return { title: knowledge.methods[node.method]?.title ?? node.check, href: `/bench/${node.method}/`, takes: formatMinutes(node.own), prospect: prospectWords(node) };
-    case 'change': return { title: knowledge.remedies[node.change]?.does ?? node.change, href: `/handbook/${node.change}/`, takes: formatMinutes(node.own), prospect: prospectWords(node) };
+    case 'check': {
+      const method = knowledge.methods[node.method];
+      return { title: method?.title ?? node.check, href: `/bench/${node.method}/`, takes: takesWords(method ?? { minutes: node.own }), prospect: prospectWords(node) };
+    }
+    case 'change': {
+      const remedy = knowledge.remedies[node.change];
+      return { title: remedy?.does ?? node.change, href: `/handbook/${node.change}/`, takes: takesWords(remedy ? withPrinting(remedy) : { minutes: node.own }), prospect: prospectWords(node) };
+    }
     case 'then': return { title: thenWords(node.changes.map((id) => knowledge.remedies[id]?.does ?? id)), prospect: prospectWords(node) };
     case 'cured': return { title: 'Cured' };
     case 'give-up': return { title: 'Nothing listed here is worth trying. Ask somebody, with the report in hand.' };
     default: return never(node);
   }
+}
+
+/** A change with its prints, the proof among them: nobody has to stand by while they run. */
+function withPrinting({ minutes, printMinutes = 0, provedBy }: KnownRemedy): { readonly minutes: number; readonly waitMinutes: number } {
+  const waitMinutes = printMinutes + provedBy.minutes;
+  return { minutes: minutes + waitMinutes, waitMinutes };
 }
 
 /** "if below 60 % of what is needed, 22 %: far too little air". */
