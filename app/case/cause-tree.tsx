@@ -50,7 +50,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
           const isOpen = (suspicion(branch, byId) >= CLOSED) !== toggled.has(branch.part);
           return (
             <li key={branch.part} className="branch">
-              <BranchRow branch={branch} open={isOpen} onToggle={flip} />
+              <BranchRow branch={branch} most={isOpen ? '' : shownShare(mostOf(branch, byId))} open={isOpen} onToggle={flip} />
               {isOpen && (
                 <ul>
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
@@ -67,7 +67,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
         })}
         <Unlisted unexplained={unexplained} knowledge={knowledge} />
       </ul>
-      {shown.length < diagnosis.branches.length && <button type="button" className="link" onClick={() => setRest(true)}>Show {diagnosis.branches.length - shown.length} parts of the machine that nothing told points to</button>}
+      {shown.length < diagnosis.branches.length && <button type="button" className="link" onClick={() => setRest(true)}>Show {diagnosis.branches.length - shown.length} parts of the machine where nothing stands out</button>}
     </>
   );
 }
@@ -86,6 +86,11 @@ function suspicion(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>)
   return Math.max(0, ...branch.causes.flatMap((id) => byId.get(id) ?? []).filter(isRaised).map((cause) => cause.probability));
 }
 
+/** Chance of the likeliest cause of a branch. */
+function mostOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
+  return Math.max(0, ...branch.causes.map((id) => byId.get(id)?.probability ?? 0));
+}
+
 /** Stands still while everything around it is ranked anew. */
 const TreeHead = memo(function TreeHead() {
   return <div className="tree-head"><span className="label">Chance that it is at work. Several can be.</span><span className="tree-axis"><ChanceAxis /></span></div>;
@@ -93,22 +98,29 @@ const TreeHead = memo(function TreeHead() {
 
 interface BranchRowProps {
   readonly branch: RankedBranch;
+  /** Chance of its likeliest cause, in words; empty while it is open. */
+  readonly most: string;
   readonly open: boolean;
   readonly onToggle: (key: string) => void;
 }
 
-const BranchRow = memo(function BranchRow({ branch, open, onToggle }: BranchRowProps) {
+const BranchRow = memo(function BranchRow({ branch, most, open, onToggle }: BranchRowProps) {
   // The causes come first; that at least one of them is at work is reckoned a frame later.
   const { part, probability, causes } = useDeferredValue(branch);
   return (
     <button type="button" className="tree-row branch-row" aria-expanded={open} onClick={() => onToggle(part)}>
       <span className="tree-sign"><Chevron open={open} /></span>
-      <span className="tree-name"><b>{BRANCH_TITLES[part]}</b><span className="label">{open ? 'at least one of these' : `${causes.length} causes, hardly touched by what was told`}</span></span>
+      <span className="tree-name"><b>{BRANCH_TITLES[part]}</b><span className="label">{open ? 'at least one of these' : closedWords(causes.length, most)}</span></span>
       <span className="tree-bar"><ChanceBar chance={probability} low={probability} high={probability} decorative /></span>
       <span className="tree-value"><b>{shownShare(probability)}</b></span>
     </button>
   );
 });
+
+/** A closed branch may add up to a good chance although nothing in it stands out: the words say both. */
+function closedWords(count: number, most: string): string {
+  return count === 1 ? 'one cause' : `at least one of ${count} causes, the likeliest ${most}`;
+}
 
 interface CauseRowProps {
   readonly id: string;

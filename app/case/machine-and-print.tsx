@@ -6,10 +6,7 @@ import { MATERIALS, TOUCHED, type Touched } from '@/lib/knowledge';
 import { changeCase } from '../_case/current-case';
 import { ChooseOne } from '../_parts/choose-one';
 import { TextField } from '../_parts/text-field';
-
-const TOUCHED_WORDS: Readonly<Record<Touched, string>> = {
-  fan: 'a fan', duct: 'a duct', 'hot-end': 'the hot end', nozzle: 'the nozzle', feeder: 'the feeder', filament: 'the filament', belts: 'belts or pulleys', board: 'the board', wiring: 'wiring', firmware: 'firmware', settings: 'settings', bed: 'the bed', moved: 'it was moved', nothing: 'nothing',
-};
+import { TOUCHED_WORDS } from '../_parts/touched-words';
 
 /** Facts asked for at once; all others stand behind "more". */
 const ASKED = 2;

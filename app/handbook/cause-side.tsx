@@ -2,6 +2,7 @@ import Link from 'next/link';
 import type { WholeKnowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
+import { timesAsLikely } from './circumstance-words';
 import type { LeafSides } from './leaf-sides';
 import { LooksLike } from './look-alikes';
 import { LinkTable, RestsOn, SourceNumbers, basisWords, cited, readingRow, rowsOf } from './link-table';
@@ -18,7 +19,7 @@ export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
     ...Object.entries(cause.reads).flatMap(([check, read]) => readingRow(check, read, knowledge.checks[check]) ?? []),
   ], sources);
   const cures = cited(rowsOf(cause.curedBy), sources);
-  const odds = (cause.context ?? []).map((row) => ({ when: whenWords(row.when), odds: row.odds, rests: basisWords(row.basis, sources) }));
+  const odds = (cause.context ?? []).map((row) => ({ says: timesAsLikely(row.when, row.odds), odds: row.odds, rests: basisWords(row.basis, sources) }));
   return {
     figure: drawing && <Drawing spec={drawing} width={420} height={280} size="figure" />,
     right: (
@@ -50,7 +51,7 @@ export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
         {odds.length > 0 && (
           <section>
             <h2>When it is likelier or rarer</h2>
-            <ul className="shelf-list">{odds.map((row) => <li key={row.when}>{row.when}: odds × {row.odds} <span className="quiet">({row.rests})</span></li>)}</ul>
+            <ul className="shelf-list">{odds.map((row) => <li key={row.says}>{row.says} <span className="quiet">(odds × {row.odds}; {row.rests})</span></li>)}</ul>
           </section>
         )}
         <RestsOn sources={sources} knowledge={knowledge} />
@@ -61,11 +62,4 @@ export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
 
 function strongest(links: Readonly<Record<string, { readonly chance: number }>>): string {
   return Object.entries(links).sort((a, b) => b[1].chance - a[1].chance)[0]?.[0] ?? '';
-}
-
-const FACT_WORDS: Readonly<Record<string, string>> = { material: 'plastic', kinematics: 'machine', feedPath: 'feed path', enclosure: 'enclosure', supply: 'supply', touched: 'changed lately', onset: 'began', fanMarking: 'fan’s label' };
-
-/** "Plastic: PLA or PETG; changed lately: fan". */
-export function whenWords(when: Readonly<Record<string, unknown>>): string {
-  return Object.entries(when).map(([fact, values]) => `${FACT_WORDS[fact] ?? fact}: ${(Array.isArray(values) ? values : [values]).map((value) => String(value).replaceAll('-', ' ')).join(' or ')}`).join('; ');
 }
