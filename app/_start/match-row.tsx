@@ -1,5 +1,5 @@
 'use client';
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import type { Observation } from '@/lib/cases';
 import { GRADES, type KnownSymptom } from '@/lib/knowledge';
 import { readQuantity } from '@/lib/units';
@@ -21,11 +21,11 @@ export interface MatchRowProps {
   readonly onChoose: (state: Observation['state'] | undefined) => void;
   readonly onDetail: (change: Partial<Observation>) => void;
   /** Closer looks that are worth taking once it was seen. */
-  readonly details: readonly { readonly symptom: KnownSymptom; readonly state: Observation['state'] | undefined; readonly onChoose: (state: Observation['state'] | undefined) => void }[];
+  readonly closer?: ReactNode;
 }
 
 /** One thing that may have been seen: drawing, plain statement, what was written, and the choice of three. */
-export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, details }: MatchRowProps) {
+export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, closer }: MatchRowProps) {
   const [editing, setEditing] = useState(false);
   return (
     <li className="match">
@@ -48,11 +48,7 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, d
               <button type="button" className="link" onClick={() => setEditing(true)} aria-label={`Say more about: ${symptom.title}`}>{saysMore(observation, symptom) ? 'Change' : symptom.grades ? 'Say where' : 'Say where and how bad'}</button>
             </p>
           )}
-          {details.length > 0 && (
-            <ul className="closer">
-              {details.map((detail) => <li key={detail.symptom.id}><span>{detail.symptom.title}</span><ChoiceOfThree about={detail.symptom.title} chosen={detail.state} onChoose={detail.onChoose} /></li>)}
-            </ul>
-          )}
+          {closer}
         </div>
       )}
     </li>

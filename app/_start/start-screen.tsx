@@ -12,6 +12,7 @@ import { observe, withdraw } from '../_case/tell';
 import { TouchPart } from '../_drawings/touch-part';
 import { Cross, DashedRing, Tick } from '../_parts/signs';
 import { understander } from '../_search/understand';
+import { CloserLooks } from './closer-looks';
 import { MatchRow } from './match-row';
 import { OpenSavedCase } from './open-saved-case';
 import './start.css';
@@ -67,7 +68,7 @@ export function StartScreen() {
           <p className="label start-count" aria-live="polite">{countWords(matches.length, heard, zone, knowledge !== undefined, failed)}</p>
           <ul className="matches">
             {knowledge && shown.map((match) => (
-              <MatchRow key={match.symptom.id} symptom={match.symptom} youWrote={match.youWrote} observation={told(match.symptom.id)} onChoose={(state) => choose(match.symptom.id, state)} onDetail={(change) => detail(match.symptom.id, change)} details={match.symptom.details.flatMap((id) => knowledge.symptoms[id] ?? []).map((each) => ({ symptom: each, state: told(each.id)?.state, onChoose: (state) => choose(each.id, state) }))} />
+              <MatchRow key={match.symptom.id} symptom={match.symptom} youWrote={match.youWrote} observation={told(match.symptom.id)} onChoose={(state) => choose(match.symptom.id, state)} onDetail={(change) => detail(match.symptom.id, change)} {...(file && match.symptom.details.length > 0 ? { closer: <CloserLooks of={match.symptom} told={(id) => told(id)?.state} onChoose={choose} file={file} knowledge={knowledge} /> } : {})} />
             ))}
           </ul>
           {matches.length > shown.length && <button type="button" className="link" onClick={() => setMore(true)}>Show {matches.length - shown.length} more that may fit</button>}

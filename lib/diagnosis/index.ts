@@ -16,8 +16,10 @@ export { CONFLICTING, HARDLY_TOGETHER, lookAgain, type LookAgain } from './look-
 export { firstStep } from './first-step';
 export { ADVICE_SETTLED, sameAdvice, type SameAdvice } from './same-advice';
 export { factsToTell, type FactName, type FactToTell } from './facts-to-tell';
+export { closerLooks, type CloserLook } from './closer-looks';
 export { whatWasTold, type WhatWasTold } from './what-was-told';
-export { costInMinutes, ownMinutesOfMethod, type Change } from './changes';
+export { costInMinutes, type Change } from './changes';
+export { cheapestMethod, ownMinutesOfMethod, type WayToCheck } from './cheapest-method';
 export type { CheckAnswer, OpenCheck } from './open-checks';
 export { drawScenarios, type Scenario } from './scenarios';
 export { chanceOfUse, GIVING_UP, Standing, type ScoredCheck } from './standing';
