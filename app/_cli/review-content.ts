@@ -62,7 +62,7 @@ function rulesText(): string {
 
 function pairsText(): string {
   const weakest = [...pairs].sort((a, b) => (a.best?.bits ?? 0) - (b.best?.bits ?? 0)).slice(0, 12);
-  return `Pairs that are hardest to tell apart\n${tableOfText([['bits', 'cause', 'cause', 'by', 'minutes'], ...weakest.map(({ causes: [a, b], best }) => [(best?.bits ?? 0).toFixed(2), a, b, best?.check ?? 'nothing', String(best?.minutes ?? '')])])}`;
+  return `Pairs that are hardest to tell apart\n${tableOfText([['bits', 'cause', 'cause', 'by', 'own minutes'], ...weakest.map(({ causes: [a, b], best }) => [(best?.bits ?? 0).toFixed(2), a, b, best?.check ?? 'nothing', best?.minutes.toFixed(0) ?? ''])])}`;
 }
 
 function foundWords({ explained, unexplained: left }: KeptPages): string {

@@ -5,7 +5,7 @@ import { useMemo, useState } from 'react';
 import type { Finding } from '@/lib/cases';
 import { diagnose, type Diagnosis } from '@/lib/diagnosis';
 import type { KnownCheck, WholeMethod } from '@/lib/knowledge';
-import { formatMeasured, formatMinutes, readQuantity, findUnit } from '@/lib/units';
+import { formatMeasured, readQuantity, findUnit } from '@/lib/units';
 import { useKnowledge } from '../_browser/knowledge';
 import { changeCase, roundOf, useCurrentCase } from '../_case/current-case';
 import { useDiagnosis } from '../_case/use-diagnosis';
@@ -29,7 +29,7 @@ export interface MeasureScreenProps {
   readonly check: Pick<KnownCheck, 'id' | 'asks' | 'answer' | 'drawing'>;
   readonly needs: readonly string[];
   readonly hazards: readonly string[];
-  readonly others: readonly { readonly id: string; readonly title: string; readonly minutes: number }[];
+  readonly others: readonly { readonly id: string; readonly title: string; readonly minutes: number; readonly waitMinutes?: number | undefined }[];
 }
 
 /** A guided measurement: steps, fields, the live result with its ±, what it would mean, and what it moves in the case. */
@@ -97,7 +97,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
       </div>
       {check.answer.kind === 'quantity' && <ResultMeaning answer={check.answer} check={full} diagnosis={before} result={taken.outcome ? { outcome: taken.outcome, compared: against.stored } : undefined} />}
       {others.length > 0 && (
-        <p className="measure-others"><span className="label">Other ways to find this out:</span> {others.map((other) => <Link key={other.id} className="link" href={`/bench/${other.id}`}>{other.title}, {formatMinutes(other.minutes)}</Link>)}</p>
+        <p className="measure-others"><span className="label">Other ways to find this out:</span> {others.map((other) => <Link key={other.id} className="link" href={`/bench/${other.id}`}>{other.title}, {takesWords(other)}</Link>)}</p>
       )}
       <p className="measure-others"><Link className="link" href={`/handbook/${method.id}`}>Handbook page of this way of measuring</Link></p>
     </div>

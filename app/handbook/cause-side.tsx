@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { WholeKnowledge } from '@/lib/knowledge';
-import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
+import { takesWords } from '../_parts/takes-words';
 import { timesAsLikely } from './circumstance-words';
 import type { LeafSides } from './leaf-sides';
 import { LooksLike } from './look-alikes';
@@ -29,7 +29,7 @@ export function causeSides(id: string, knowledge: WholeKnowledge): LeafSides {
           <h2>What settles it</h2>
           <ul className="shelf-list">
             {cause.settledBy.flatMap((check) => knowledge.checks[check]?.methods ?? []).map((method) => (
-              <li key={method}><Link prefetch={false} href={`/bench/${method}`}>{knowledge.methods[method]?.title}</Link>, <span className="quiet">{formatMinutes(knowledge.methods[method]?.minutes ?? 0)}</span></li>
+              <li key={method}><Link prefetch={false} href={`/bench/${method}`}>{knowledge.methods[method]?.title}</Link>, <span className="quiet">{takesWords(knowledge.methods[method] ?? { minutes: 0 })}</span></li>
             ))}
           </ul>
           <LinkTable head="What it does to checks" rows={checks} knowledge={knowledge} />

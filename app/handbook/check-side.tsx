@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { WholeKnowledge } from '@/lib/knowledge';
-import { formatMinutes } from '@/lib/units';
 import { Drawing } from '../_drawings/drawing';
+import { takesWords } from '../_parts/takes-words';
 import type { LeafSides } from './leaf-sides';
 import { LinkTable, RestsOn, SourceNumbers, cited, readingRow } from './link-table';
 
@@ -37,7 +37,7 @@ export function checkSides(id: string, knowledge: WholeKnowledge): LeafSides {
       <>
         <section>
           <h2>How to find out</h2>
-          <ul className="shelf-list">{check.methods.map((method) => <li key={method}><Link prefetch={false} href={`/bench/${method}`}>{knowledge.methods[method]?.title}</Link>, <span className="quiet">{formatMinutes(knowledge.methods[method]?.minutes ?? 0)}</span></li>)}</ul>
+          <ul className="shelf-list">{check.methods.map((method) => <li key={method}><Link prefetch={false} href={`/bench/${method}`}>{knowledge.methods[method]?.title}</Link>, <span className="quiet">{takesWords(knowledge.methods[method] ?? { minutes: 0 })}</span></li>)}</ul>
         </section>
         <section><h2>Which causes it hears of</h2><LinkTable head="Cause" rows={causes} knowledge={knowledge} /></section>
       </>

@@ -1,6 +1,7 @@
 import Link from 'next/link';
+import { cheapestMethod } from '@/lib/diagnosis';
 import { lookAlikesOf, type WholeKnowledge, type WholeTopic } from '@/lib/knowledge';
-import { formatMinutes } from '@/lib/units';
+import { takesWords } from '../_parts/takes-words';
 
 /** On a cause's page: the pages that set it beside what it is taken for. */
 export function LooksLike({ cause, knowledge }: { readonly cause: string; readonly knowledge: WholeKnowledge }) {
@@ -37,8 +38,9 @@ export function ToldApart({ topic, knowledge }: { readonly topic: WholeTopic; re
 }
 
 function CheckLink({ check, knowledge }: { readonly check: string; readonly knowledge: WholeKnowledge }) {
-  const minutes = (knowledge.checks[check]?.methods ?? []).flatMap((method) => knowledge.methods[method]?.minutes ?? []);
-  return <><Link prefetch={false} href={`/handbook/${check}`}>{knowledge.checks[check]?.asks}</Link>{minutes.length > 0 && <span className="quiet"> {formatMinutes(Math.min(...minutes))}</span>}</>;
+  const page = knowledge.checks[check];
+  const way = page && cheapestMethod(page, knowledge);
+  return <><Link prefetch={false} href={`/handbook/${check}`}>{page?.asks}</Link>{way && <span className="quiet"> {takesWords(way.method)}</span>}</>;
 }
 
 /** "nearly always yes", "usually moves the reading"; undefined when the cause has nothing to do with the check. */

@@ -1,5 +1,5 @@
 import type { Repair } from '../inference';
-import type { Knowledge, KnownMethod, KnownRemedy } from '../knowledge';
+import type { Knowledge, KnownRemedy } from '../knowledge';
 
 /** A change with what it costs a person and what it removes: a repair for lib/inference that knows its page. */
 export interface Change extends Repair {
@@ -27,11 +27,6 @@ export function changesOf(knowledge: Knowledge, causes: readonly string[]): Chan
 /** What a change costs, in minutes: the person's own, and money at its worth in minutes. */
 export function costInMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy' | 'price'>): number {
   return ownMinutes(remedy) + MINUTES_PER_PRICE * priceOf(remedy);
-}
-
-/** A person's own minutes for a check by this method: hands in full, waiting at a quarter. 75 min, of which 60 wait: 30. */
-export function ownMinutesOfMethod({ minutes, waitMinutes = 0 }: Pick<KnownMethod, 'minutes' | 'waitMinutes'>): number {
-  return minutes - (1 - UNATTENDED) * waitMinutes;
 }
 
 function priceOf({ price }: Pick<KnownRemedy, 'price'>): number {

@@ -1,5 +1,5 @@
 import type { Knowledge, KnownSymptom } from '../knowledge';
-import { ownMinutesOfMethod } from './changes';
+import { cheapestMethod, ownMinutesOfMethod } from './cheapest-method';
 import type { Evidence } from './evidence';
 
 /** Minutes that it takes to look for a symptom once more, by how it is noticed. Estimates. */
@@ -16,6 +16,7 @@ export function minutesToLook(symptom: string, knowledge: Knowledge): number {
 /** Minutes to look at something told once more: the symptom, or the check by its cheapest method, waiting at a quarter. */
 export function minutesToLookAgain(item: Evidence, knowledge: Knowledge): number {
   if (item.kind === 'symptom') return minutesToLook(item.about, knowledge);
-  const minutes = (knowledge.checks[item.about]?.methods ?? []).flatMap((id) => { const method = knowledge.methods[id]; return method ? [ownMinutesOfMethod(method)] : []; });
-  return minutes.length === 0 ? UNKNOWN_METHOD : Math.min(...minutes);
+  const check = knowledge.checks[item.about];
+  const way = check && cheapestMethod(check, knowledge);
+  return way ? ownMinutesOfMethod(way.method) : UNKNOWN_METHOD;
 }

@@ -1,5 +1,5 @@
-import type { Knowledge, KnownCheck, KnownMethod } from '../knowledge';
-import { ownMinutesOfMethod } from './changes';
+import type { Knowledge, KnownCheck } from '../knowledge';
+import { cheapestMethod, ownMinutesOfMethod } from './cheapest-method';
 import { outcomesOf, type CheckOutcome } from './check-outcomes';
 import type { Diagnosis } from './diagnose';
 import { presentNow } from './having-a-hand';
@@ -36,11 +36,11 @@ export function nextChecks(diagnosis: Diagnosis, knowledge: Knowledge, options: 
   const doubt = summedEntropy(presentNow(diagnosis.prepared.states, diagnosis.prepared.firstState), shares);
   const found: NextCheck[] = [];
   for (const check of promising(diagnosis, knowledge, answered, options.most)) {
-    const method = cheapestMethod(check, knowledge, options.lacksTools ?? []);
-    if (!method) continue;
-    const outcomes = outcomesOf(check, method.page, diagnosis);
+    const way = cheapestMethod(check, knowledge, options.lacksTools);
+    if (!way) continue;
+    const outcomes = outcomesOf(check, way.method, diagnosis);
     const left = outcomes.reduce((sum, outcome) => sum + outcome.chance * summedEntropy(outcome.present, shares), 0);
-    found.push({ check: check.id, method: method.page.id, minutes: method.page.minutes, own: ownMinutesOfMethod(method.page), gain: Math.max(0, doubt - left), lacks: method.lacks, outcomes });
+    found.push({ check: check.id, method: way.method.id, minutes: way.method.minutes, own: ownMinutesOfMethod(way.method), gain: Math.max(0, doubt - left), lacks: way.lacks, outcomes });
   }
   const worth = (next: NextCheck): number => next.gain / next.own;
   return found.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || worth(b) - worth(a) || (a.check < b.check ? -1 : 1));
@@ -73,12 +73,4 @@ function promising(diagnosis: Diagnosis, knowledge: Knowledge, answered: Readonl
     .sort((a, b) => b.bound - a.bound)
     .slice(0, most)
     .map((row) => row.check);
-}
-
-function cheapestMethod(check: KnownCheck, knowledge: Knowledge, lacking: readonly string[]): { page: KnownMethod; lacks: string[] } | undefined {
-  const ways = check.methods.flatMap((id) => {
-    const page = knowledge.methods[id];
-    return page ? [{ page, lacks: page.needs.filter((tool) => lacking.includes(tool)) }] : [];
-  });
-  return ways.sort((a, b) => Number(a.lacks.length > 0) - Number(b.lacks.length > 0) || ownMinutesOfMethod(a.page) - ownMinutesOfMethod(b.page))[0];
 }

@@ -1,8 +1,9 @@
 import { chanceOfClass, comparesByDifference, isRatio, type Knowledge, type KnownCheck, type KnownMethod, type ReadingModel } from '../knowledge';
 import { findUnit, fromUnit, spanFromUnit } from '../units';
-import { ownMinutesOfMethod } from './changes';
+import { cheapestMethod, ownMinutesOfMethod } from './cheapest-method';
 import { expectedBelow } from './check-outcomes';
 import { orderedModels, sameModel } from './reading-levels';
+import { STRAY } from './reading-likelihood';
 
 /** One answer that a check may give: yes or no, or a reading in a range whose meaning its page has fixed beforehand. */
 export type CheckAnswer =
@@ -24,9 +25,6 @@ export interface OpenCheck {
   readonly chances: (present: readonly number[]) => readonly number[];
 }
 
-/** Share of readings that say nothing at all (wrong line, wrong unit); as in reading-likelihood.ts. Estimate. */
-const STRAY = 0.05;
-
 /**
  * Every check of the knowledge base, with the chance of each of its answers for any set of causes. `causes` are ids in
  * the order in which they are numbered.
@@ -37,19 +35,11 @@ export function openChecks(knowledge: Knowledge, causes: readonly string[], lack
     const way = cheapestMethod(check, knowledge, lacksTools);
     const asked = way === undefined ? undefined : check.answer.kind === 'yes-no' ? yesNo(check, way.method, index) : reading(check, index);
     if (way === undefined || asked === undefined) return [];
-    return [{ id: check.id, method: way.method.id, minutes: ownMinutesOfMethod(way.method), isLacking: way.isLacking, ...asked }];
+    return [{ id: check.id, method: way.method.id, minutes: ownMinutesOfMethod(way.method), isLacking: way.lacks.length > 0, ...asked }];
   });
 }
 
 type Asked = Pick<OpenCheck, 'answers' | 'hears' | 'chances'>;
-
-function cheapestMethod(check: KnownCheck, knowledge: Knowledge, lacking: readonly string[]): { method: KnownMethod; isLacking: boolean } | undefined {
-  const ways = check.methods.flatMap((id) => {
-    const method = knowledge.methods[id];
-    return method ? [{ method, isLacking: method.needs.some((tool) => lacking.includes(tool)) }] : [];
-  });
-  return ways.sort((a, b) => Number(a.isLacking) - Number(b.isLacking) || ownMinutesOfMethod(a.method) - ownMinutesOfMethod(b.method))[0];
-}
 
 function yesNo(check: KnownCheck, method: KnownMethod, index: ReadonlyMap<string, number>): Asked | undefined {
   if (check.answer.kind !== 'yes-no') return undefined;

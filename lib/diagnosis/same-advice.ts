@@ -6,6 +6,7 @@ import { changesOf, type Change } from './changes';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import type { NextCheck } from './next-checks';
+import { STRAY } from './reading-likelihood';
 
 /** How surely the advice stays the same whatever the next checks say. */
 export interface SameAdvice {
@@ -23,13 +24,11 @@ export const ADVICE_SETTLED = 0.95;
 const COMBINATIONS = 32;
 /** Cost of one combination above which the question is not asked: about 3 ms. Estimate. */
 const UNITS = 1e6;
-/** Share of answers and readings that mislead. A reading is taken to tell its model but for these. Estimate. */
-const STRAY = 0.05;
 
 /**
  * Same-decision probability of the advice: the chance that the remedy which comes first now, by odds over cost, still does
  * when the most telling checks have all been taken, over every combination of their outcomes (diagnosis.md 4; the core is
- * `sameDecision`, check value .825521615833). Readings are taken to tell what made them, up to 5 % strays: more than
+ * `sameDecision`, check value .825521615833). Answers and readings are taken to tell what made them, but for the strays of reading-likelihood.ts: more than
  * they really tell, so the probability is rather too low than too high. Changes in `tried` are left out. Undefined without a remedy or a check that tells
  * anything, or when an exact answer would be too dear.
  */

@@ -1,4 +1,4 @@
-import { STRAY, expectedBelow, ownMinutesOfMethod, type ExpectedReading } from '../diagnosis';
+import { STRAY, cheapestMethod, expectedBelow, ownMinutesOfMethod, type ExpectedReading } from '../diagnosis';
 import { chanceOfClass, type Knowledge, type KnownCheck, type ReadingModel } from '../knowledge';
 import type { Problem } from '../problems';
 
@@ -75,8 +75,8 @@ function most(list: readonly Separation[], worth: (each: Separation) => number):
 }
 
 /** Undefined for a check that nobody can take: it separates nothing. */
-function outcomesByCause(check: KnownCheck, { methods }: Knowledge): CheckOutcomes | undefined {
-  const method = check.methods.flatMap((id) => methods[id] ?? []).sort((x, y) => ownMinutesOfMethod(x) - ownMinutesOfMethod(y))[0];
+function outcomesByCause(check: KnownCheck, knowledge: Knowledge): CheckOutcomes | undefined {
+  const method = cheapestMethod(check, knowledge)?.method;
   if (!method) return undefined;
   const { given, otherwise } = check.answer.kind === 'yes-no' ? yesNoOutcomes(check, chanceOfClass(method.misleads ?? 'uncommon')) : readingOutcomes(check);
   const toOtherwise = new Map([...given].map(([id, outcomes]) => [id, divergence(outcomes, otherwise)]));

@@ -49,6 +49,13 @@ describe('the knowledge base', () => {
     expect(['slipping-pulley-screw', 'sliding-plate', 'loose-carriage-wheels'].filter((id) => reads[id]?.multiplesOf !== undefined)).toEqual([]);
   });
 
+  it('says of every method of 45 minutes or more how long it waits, or that somebody has to stay', () => {
+    const long = content.pages.methods.filter(({ front }) => front.minutes >= 45);
+    expect(long.length).toBeGreaterThan(10);
+    const stays = /stay with the machine|never leave it unattended/i;
+    expect(long.filter(({ front }) => front.waitMinutes === undefined && !front.steps.some(({ caution = '' }) => stays.test(caution))).map(({ id }) => id)).toEqual([]);
+  });
+
   it('names only known gaps that really are gaps', () => {
     const text = readFileSync(join(root, 'content/known-gaps.yaml'), 'utf8');
     const gaps = gapSchema.array().parse(parse(text) ?? []);

@@ -27,7 +27,7 @@ export default async function MethodPage({ params }: PageProps<'/bench/[method]'
       check={{ id: check.id, asks: check.asks, answer: check.answer, drawing: check.drawing }}
       needs={method.needs.map((tool) => knowledge.tools[tool]?.title ?? tool)}
       hazards={method.hazards.map((hazard) => knowledge.hazards[hazard]?.title ?? hazard)}
-      others={check.methods.filter((other) => other !== id).map((other) => ({ id: other, title: knowledge.methods[other]?.title ?? other, minutes: knowledge.methods[other]?.minutes ?? 0 }))}
+      others={check.methods.flatMap((other) => knowledge.methods[other] ?? []).filter((other) => other.id !== id).map(({ id: other, title, minutes, waitMinutes }) => ({ id: other, title, minutes, waitMinutes }))}
     />
   );
 }

@@ -26,6 +26,15 @@ describe('reading a page of the knowledge base', () => {
     expect(problems.filter((problem) => parts.every((part) => problem.includes(part)))).toHaveLength(1);
   });
 
+  it.each([
+    [12, 12, 'waits 12 of 12 minutes'],
+    [12, 40, 'waits 40 of 12 minutes'],
+  ])('says of a method of %d minutes that waits %d that somebody has to start it and look', (minutes, waitMinutes, found) => {
+    const text = `---\ntitle: Take it by hand\nshort: By hand\ntakes: look\nneeds: []\nminutes: ${minutes}\nwaitMinutes: ${waitMinutes}\nsteps: [{ do: Look }, { do: Say so }]\nhazards: []\nexamples: [{ name: one, answered: "yes", expects: "yes" }, { name: two, answered: "no", expects: "no" }]\n---\n\nWords.\n`;
+    const problems = readKnowledge([...lists, { path: 'methods/by-hand.mdx', text }]).problems.filter(({ where }) => where.includes('waitMinutes'));
+    expect(problems.map(({ where, what }) => `${where} | ${what}`)).toEqual([expect.stringMatching(new RegExp(`^methods/by-hand\\.mdx line 7, waitMinutes \\| .*${found}.*must be less than minutes`))]);
+  });
+
   it('reports the faults of all files at once and keeps the good ones', () => {
     const read = readKnowledge([...lists, { path: 'symptoms/good.mdx', text: symptom('') }, { path: 'symptoms/bad.mdx', text: 'x' }, { path: 'symptoms/worse.mdx', text: symptom('colour: red\n') }]);
     expect(new Set(read.problems.map((problem) => problem.where.split(' ')[0]?.replace(',', '')))).toEqual(new Set(['symptoms/bad.mdx', 'symptoms/worse.mdx']));
