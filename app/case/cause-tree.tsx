@@ -1,7 +1,7 @@
 'use client';
 import { memo, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import type { Diagnosis, NextCheck, RankedBranch, RankedCause } from '@/lib/diagnosis';
+import { cheapestMethod, type Diagnosis, type NextCheck, type RankedBranch, type RankedCause } from '@/lib/diagnosis';
 import { BRANCH_TITLES, type BranchId, type Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import type { Reasons } from '../_case/use-reasons';
@@ -162,7 +162,7 @@ function movedFrom(was: number | undefined, chance: number): number | undefined 
 
 function settledBy(cause: string, knowledge: Knowledge): string {
   const check = knowledge.checks[knowledge.causes[cause]?.settledBy[0] ?? ''];
-  const method = knowledge.methods[check?.methods[0] ?? ''];
+  const method = check && cheapestMethod(check, knowledge)?.method;
   return method ? `settled by: ${inSentence(method.short)}, ${formatMinutes(method.minutes)}` : '';
 }
 

@@ -125,11 +125,16 @@ function OtherChecks({ rows, knowledge }: { readonly rows: readonly NextCheck[];
       <thead><tr><th scope="col">Other checks, best first</th><th scope="col" className="number">takes</th></tr></thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number">{formatMinutes(row.minutes)}</td></tr>
+          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number"><Takes {...(knowledge.methods[row.method] ?? row)} /></td></tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+/** Minutes from start to end, and under them those that only wait. */
+function Takes({ minutes, waitMinutes = 0 }: { readonly minutes: number; readonly waitMinutes?: number | undefined }) {
+  return <>{formatMinutes(minutes)}{waitMinutes > 0 && <span className="label waits">{formatMinutes(waitMinutes)} waiting</span>}</>;
 }
 
 /** "I lack this": such checks then stand behind the others. */
