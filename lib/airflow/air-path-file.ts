@@ -1,6 +1,7 @@
 import { stops, type Problem, type Reading } from '@/lib/problems';
 import { formatValue } from '@/lib/units';
 import type { AirPath, DuctFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
+import { runningCurrentOf } from './electrical-fit';
 import { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
@@ -122,11 +123,11 @@ function currentProblems(path: AirPath): Problem[] {
   if (limit === undefined) return [];
   const fans = [{ where: 'fan.current', fan: path.fan }, ...path.candidates.flatMap((candidate, k) => (candidate.fan === undefined ? [] : [{ where: `candidates[${k + 1}].fan.current`, fan: candidate.fan }]))];
   return fans.flatMap(({ where, fan }): Problem[] => {
-    const current = (fan.current?.value ?? 0) * fan.count;
+    const current = runningCurrentOf(fan) ?? 0;
     if (current <= limit.value) return [];
     return [{
       code: 'current-above-output', level: 'note', where,
-      what: `${fan.name} draws ${formatValue(current, 'A')}; the output gives ${formatValue(limit.value, 'A')}. It can destroy the output.`,
+      what: `${fan.second === undefined ? fan.name : 'The two fans together'} ${fan.second === undefined ? 'draws' : 'draw'} ${formatValue(current, 'A')}; the output gives ${formatValue(limit.value, 'A')}. It can destroy the output.`,
       allowed: `up to ${formatValue(limit.value, 'A')}`, next: 'Do not connect it there. Take a smaller fan, or drive it from the supply over a switch made for it.',
     }];
   });

@@ -39,6 +39,18 @@ export interface OperatingResult {
   readonly shareOfFreeFlow: Band;
 }
 
+/** One of two fans: what it gives of the whole, and its own curve. With a duct of its own, the curve of that duct besides. */
+export interface FanResult {
+  readonly name: string;
+  readonly flow: Band;
+  readonly pressure: Band;
+  readonly shareOfFreeFlow: Band;
+  /** Chance that the other fan works against this one: pushes air back through it, or drives it beyond its free flow. */
+  readonly overpowered: number;
+  readonly fanCurve: readonly CurvePoint[];
+  readonly ductCurve: readonly CurvePoint[] | undefined;
+}
+
 /** Kinds of change that are compared. */
 export type AirOptionKind =
   | 'leave' | 'new-fan' | 'seal-leak' | 'open-outlets' | 'smooth-bends' | 're-aim' | 'second-outlet' | 'new-duct' | 'new-fan-and-duct'
@@ -46,7 +58,7 @@ export type AirOptionKind =
 
 /** What a change brings besides. */
 export interface SideEffect {
-  readonly kind: 'output-current' | 'voltage' | 'noise' | 'clearance' | 'weak-layers' | 'heater-block-cooled' | 'longer-print' | 'uneven' | 'feeding-harder';
+  readonly kind: 'output-current' | 'voltage' | 'noise' | 'clearance' | 'weak-layers' | 'heater-block-cooled' | 'longer-print' | 'uneven' | 'fans-at-odds' | 'feeding-harder';
   readonly sentence: string;
 }
 
@@ -62,6 +74,8 @@ export interface AirOption {
   readonly chanceOfTooMuch: number;
   readonly operating: OperatingResult;
   readonly outlets: readonly OutletResult[];
+  /** Each of two fans; empty with one. */
+  readonly fans: readonly FanResult[];
   /** Air speed at the weakest outlet, m/s, and the speed there that the print needs. */
   readonly weakestSpeed: Band;
   readonly neededSpeed: Band;

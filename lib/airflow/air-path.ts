@@ -38,6 +38,11 @@ export interface FanFacts {
   readonly speedRatio: Fact<'ratio'>;
   readonly count: number;
   readonly arrangement: 'single' | 'series' | 'parallel' | 'own-ducts';
+  /**
+   * The other of two unlike fans; undefined for one fan and for two equal ones. It is single itself. In series the first one stands
+   * at the duct and the second blows into its inlet.
+   */
+  readonly second: FanFacts | undefined;
   readonly voltage: Fact<'voltage'> | undefined;
   readonly current: Fact<'current'> | undefined;
   readonly currentIsLargest: boolean;

@@ -1,3 +1,4 @@
+import type { SampledFan } from './sampled-fan';
 import type { SampledPath } from './sampled-path';
 import { withDeviates, type UncertainInputs } from './uncertain-inputs';
 
@@ -32,10 +33,14 @@ export function inputsOfChosen(inputs: UncertainInputs, chosen: Int32Array, colu
 /** The solved path of the chosen samples: nothing has to be solved again. */
 export function pathOfChosen(path: SampledPath, chosen: Int32Array): SampledPath {
   const picked = (values: Float64Array): Float64Array => pick(values, chosen, new Float64Array(chosen.length));
-  const { fan } = path;
+  const fanOf = ({ freeFlow, maxPressure, shapeWeight, table, pair }: SampledFan): SampledFan => ({
+    freeFlow: picked(freeFlow), maxPressure: picked(maxPressure), shapeWeight: picked(shapeWeight), table,
+    ...(pair === undefined ? {} : { pair: { ...pair, first: fanOf(pair.first), second: fanOf(pair.second) } }),
+  });
   return {
     fanCount: path.fanCount,
-    fan: { freeFlow: picked(fan.freeFlow), maxPressure: picked(fan.maxPressure), shapeWeight: picked(fan.shapeWeight), table: fan.table },
+    fan: fanOf(path.fan),
+    second: path.second === undefined ? undefined : { flow: picked(path.second.flow), pressure: picked(path.second.pressure) },
     flow: picked(path.flow),
     pressure: picked(path.pressure),
     leakFlow: picked(path.leakFlow),

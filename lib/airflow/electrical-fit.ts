@@ -12,6 +12,11 @@ export interface FitPoint {
 export const USUAL_OUTPUT_LIMIT = 0.5;
 /** Start over running current in published sheets: 1.5 to 2.6 for small fans; reckoned with 3. */
 const START_OVER_RUNNING = 3;
+/** What all fans of a choice draw together, A; undefined when one of them is not known. Worked: two of 0.06 A draw 0.12 A. */
+export function runningCurrentOf(fan: FanFacts): number | undefined {
+  return summed(fan, (each) => each.current?.value);
+}
+
 /** Resistivity of copper, Ω·m. */
 const COPPER = 1.7241e-8;
 
@@ -36,7 +41,15 @@ export function wireOfGauge(gauge: number): { readonly diameter: number; readonl
   return { diameter, area, resistance: COPPER / area, current: circularMils / 700 };
 }
 
+/** Of two unlike fans the one that suits the output less speaks. */
 function voltagePoint(fan: FanFacts, output: FanOutputFacts): FitPoint {
+  const [first, second] = [voltageOfOne(fan, output), fan.second === undefined ? undefined : voltageOfOne(fan.second, output)];
+  return second !== undefined && WORSE.indexOf(second.state) > WORSE.indexOf(first.state) ? second : first;
+}
+
+const WORSE: readonly FitPoint['state'][] = ['fits', 'look', 'stop'];
+
+function voltageOfOne(fan: FanFacts, output: FanOutputFacts): FitPoint {
   const made = fan.voltage?.value;
   const given = output.voltage?.value;
   const point = (state: FitPoint['state'], sentence: string): FitPoint => ({ id: 'voltage', state, sentence });
@@ -46,12 +59,18 @@ function voltagePoint(fan: FanFacts, output: FanOutputFacts): FitPoint {
   return given < 0.9 * made ? point('look', `At ${given.toFixed(1)} V it runs slower than its rating.`) : point('fits', `${made.toFixed(0)} V on both.`);
 }
 
+function summed(fan: FanFacts, of: (each: FanFacts) => number | undefined): number | undefined {
+  const own = of(fan);
+  const other = fan.count === 1 ? 0 : fan.second === undefined ? own : of(fan.second);
+  return own === undefined || other === undefined ? undefined : own + other;
+}
+
 function currentPoints(fan: FanFacts, output: FanOutputFacts): FitPoint[] {
   const limit = output.currentLimit?.value ?? USUAL_OUTPUT_LIMIT;
   const assumed = output.currentLimit === undefined ? ' The output’s limit is not known; half an ampere is assumed.' : '';
-  if (fan.current === undefined) return [{ id: 'running-current', state: 'look', sentence: `Read the current on the fan’s label; the output gives ${limit.toFixed(2)} A.${assumed}` }];
-  const running = fan.current.value * fan.count;
-  const start = (fan.startCurrent?.value ?? START_OVER_RUNNING * fan.current.value) * fan.count;
+  const running = runningCurrentOf(fan);
+  const start = summed(fan, (each) => each.startCurrent?.value ?? (each.current === undefined ? undefined : START_OVER_RUNNING * each.current.value));
+  if (running === undefined || start === undefined) return [{ id: 'running-current', state: 'look', sentence: `Read the current on the fan’s label; the output gives ${limit.toFixed(2)} A.${assumed}` }];
   return [
     running > limit
       ? { id: 'running-current', state: 'stop', sentence: `It draws ${running.toFixed(2)} A, the output gives ${limit.toFixed(2)} A.${assumed}` }
@@ -66,17 +85,18 @@ function polarityPoint(): FitPoint {
 
 function drivePoint(fan: FanFacts, output: FanOutputFacts): FitPoint {
   const point = (state: FitPoint['state'], sentence: string): FitPoint => ({ id: 'drive', state, sentence });
-  if (output.drive === 'four-wire' && fan.wires !== 4) return point('stop', 'This output sends its speed command on a fourth wire; this fan has none and would run at full speed or not at all.');
-  if (fan.wires === 4 && output.drive !== 'four-wire') return point('look', 'Leave the command and speed wires of this fan unconnected; never put supply on them. It then runs at full speed.');
+  const fans = fan.second === undefined ? [fan] : [fan, fan.second];
+  if (output.drive === 'four-wire' && fans.some((each) => each.wires !== 4)) return point('stop', 'This output sends its speed command on a fourth wire; this fan has none and would run at full speed or not at all.');
+  if (fans.some((each) => each.wires === 4) && output.drive !== 'four-wire') return point('look', 'Leave the command and speed wires of this fan unconnected; never put supply on them. It then runs at full speed.');
   if (output.drive === 'switched-low-side') return point('look', 'Plus is live on this output even when the fan stands still. Do not join its minus to another fan’s or to ground.');
   return output.drive === undefined ? point('look', 'Find out how the output switches: steady, switched minus, switched plus, or four wires.') : point('fits', 'The drive suits a two-wire fan.');
 }
 
 function wirePoint(fan: FanFacts, output: FanOutputFacts): FitPoint {
   const point = (state: FitPoint['state'], sentence: string): FitPoint => ({ id: 'wire', state, sentence });
-  if (output.wireGauge === undefined || fan.current === undefined) return point('look', 'Fan leads are usually gauge 26 to 28. Secure them away from heater and moving parts.');
+  const current = runningCurrentOf(fan);
+  if (output.wireGauge === undefined || current === undefined) return point('look', 'Fan leads are usually gauge 26 to 28. Secure them away from heater and moving parts.');
   const wire = wireOfGauge(output.wireGauge);
-  const current = fan.current.value * fan.count;
   const drop = 2 * (output.wireLength?.value ?? 1) * wire.resistance * current;
   if (current > 2 * wire.current) return point('stop', `Gauge ${output.wireGauge} is too thin for ${current.toFixed(2)} A.`);
   return point(current > wire.current ? 'look' : 'fits', `Gauge ${output.wireGauge} loses ${(1000 * drop).toFixed(0)} mV there and back.`);

@@ -7,7 +7,10 @@ export interface FanCurve {
   readonly maxPressure: Si<'pressure'>;
   /** Flow with nothing attached, m³/s, above 0. */
   readonly freeFlow: Si<'volume-flow'>;
-  /** Share of the maximum pressure left at a share of the free flow (both 0 to 1); 1 at 0 and 0 at 1. */
+  /**
+   * Share of the maximum pressure left at a share of the free flow; 1 at 0 and 0 at 1. Beyond 1 other air drives the fan and it takes
+   * pressure: a formula is carried on (pressure of the wheel less losses that grow with the flow times itself), a table by its last slope.
+   */
   readonly shape: (shareOfFreeFlow: number) => number;
   /** Share of free flow below which the fan is stalled; 0 for a curve that only falls. */
   readonly stallShare: number;
@@ -66,7 +69,7 @@ export function curveFromPoints(points: readonly CurvePoint[]): FanCurve {
   return {
     maxPressure: si('pressure', first.pressure),
     freeFlow: si('volume-flow', last.flow),
-    shape: (q) => monotoneValue(curve, q),
+    shape: (q) => (q <= 1 ? monotoneValue(curve, q) : (curve.slope[curve.slope.length - 1] ?? 0) * (q - 1)),
     stallShare: stallShareOf(points, last.flow),
   };
 }

@@ -5,6 +5,7 @@ import { sharpLeak, type DuctElement, type DuctNetwork, type OutletBranch } from
 import { curveFromEnds, curveFromPoints, type FanCurve } from './fan-curve';
 import type { PathFaults } from './path-faults';
 import { curveAtSpeed, twoFansInParallel, twoFansInSeries } from './fan-laws';
+import { fansInParallel, fansInSeries } from './fan-pairs';
 import { DISCHARGE_COEFFICIENT, conicalContractionLoss, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss } from './fittings';
 import { areaOf, withArea, type Section } from './section';
 
@@ -13,6 +14,8 @@ export interface PathVariant {
   readonly fan: FanFacts;
   /** 0 is the fan of today; candidates count from 1. */
   readonly fanSlot: number;
+  /** Slot of the other of two unlike fans; undefined for one fan and for two equal ones. */
+  readonly secondFanSlot: number | undefined;
   readonly duct: DuctFacts;
   readonly outlets: readonly OutletFacts[];
   readonly leaks: readonly LeakFacts[];
@@ -24,6 +27,7 @@ export interface PathVariant {
 
 /** One fan with the part of the duct that it alone feeds. `outletIndices` point into the variant's outlets. */
 export interface FanBranch {
+  readonly fan: 'first' | 'second';
   readonly network: DuctNetwork;
   readonly outletIndices: readonly number[];
 }
@@ -36,7 +40,28 @@ export const ADVERTISED_SHARE = 0.85;
 
 /** The path as it is today, with the chances of faults that nobody entered. */
 export function variantOfToday(path: AirPath, faults?: PathFaults): PathVariant {
-  return { fan: path.fan, fanSlot: 0, duct: path.duct, outlets: path.outlets, leaks: path.leaks, ductSlot: 0, ...(faults === undefined ? {} : { faults }) };
+  return { fan: path.fan, ...slotsOfFan(path, 0), duct: path.duct, outlets: path.outlets, leaks: path.leaks, ductSlot: 0, ...(faults === undefined ? {} : { faults }) };
+}
+
+/** How many fans of a path have uncertain inputs of their own: today's, those of the candidates, and the second of every unlike pair. */
+export function fanSlotsOf(path: AirPath): number {
+  return fansOf(path).length + fansOf(path).filter((fan) => fan.second !== undefined).length;
+}
+
+/** Slots of a fan: 0 is today's, candidates that bring a fan count from 1; the second ones of unlike pairs come after them all. */
+export function slotsOfFan(path: AirPath, fanSlot: number): Pick<PathVariant, 'fanSlot' | 'secondFanSlot'> {
+  const fans = fansOf(path);
+  const before = fans.slice(0, fanSlot).filter((fan) => fan.second !== undefined).length;
+  return { fanSlot, secondFanSlot: fans[fanSlot]?.second === undefined ? undefined : fans.length + before };
+}
+
+function fansOf(path: AirPath): FanFacts[] {
+  return [path.fan, ...path.candidates.flatMap((candidate) => candidate.fan ?? [])];
+}
+
+/** The slots whose inputs a variant depends on. */
+export function fanSlotsUsed({ fanSlot, secondFanSlot }: PathVariant): readonly number[] {
+  return secondFanSlot === undefined ? [fanSlot] : [fanSlot, secondFanSlot];
 }
 
 /** The air that the fan moves. */
@@ -45,31 +70,42 @@ export function airOfPath(path: AirPath): Air {
 }
 
 /**
- * The fan's most likely curve as it runs: rating, arrangement, supply, duty and air density taken in.
- * `shapeWeight` 0 is the straight line, 1 the parabola, for a fan whose shape is only a band.
+ * The most likely curve of what blows into one duct as it runs: rating, arrangement, supply, duty and air density taken in.
+ * With ducts of their own it is the curve of the first fan. `shapeWeight` 0 is the straight line, 1 the parabola, for a fan whose
+ * shape is only a band.
  */
 export function fanCurveOf(fan: FanFacts, air: Air, shapeWeight = 0.5): FanCurve {
+  const here = curveAlone(fan, air, shapeWeight);
+  const other = fan.second === undefined ? undefined : curveAlone(fan.second, air, shapeWeight);
+  switch (fan.arrangement) {
+    case 'single': case 'own-ducts': return here;
+    case 'series': return other === undefined ? twoFansInSeries(here) : fansInSeries(here, other);
+    case 'parallel': return other === undefined ? twoFansInParallel(here) : fansInParallel(here, other);
+    default: return fan.arrangement satisfies never;
+  }
+}
+
+/** The same for the fan by itself, the first of two. */
+export function curveAlone(fan: FanFacts, air: Air, shapeWeight = 0.5): FanCurve {
   const trusted = fan.claim === 'advertised' ? ADVERTISED_SHARE : 1;
   const rated = ratedCurve(fan, shapeWeight);
   const running = curveAtSpeed(rated, trusted * fan.speedRatio.value);
-  const here = curveAtSpeed(running, 1, air.density / RATING_DENSITY);
-  switch (fan.arrangement) {
-    case 'single': case 'own-ducts': return here;
-    case 'series': return twoFansInSeries(here);
-    case 'parallel': return twoFansInParallel(here);
-    default: return fan.arrangement satisfies never;
-  }
+  return curveAtSpeed(running, 1, air.density / RATING_DENSITY);
 }
 
 /** The duct as networks: one, or two when each of two fans has a duct of its own. */
 export function fanBranchesOf(variant: PathVariant): readonly FanBranch[] {
   const all = variant.outlets.map((_, k) => k);
-  if (variant.fan.arrangement !== 'own-ducts') return [{ network: networkOf(variant, all), outletIndices: all }];
+  if (variant.fan.arrangement !== 'own-ducts') return [branchOfFan(variant, 'first', all)];
   const second = all.filter((k) => variant.outlets[k]?.fan === 2);
   const halves = second.length > 0 && second.length < all.length
     ? [all.filter((k) => !second.includes(k)), second]
     : [all.filter((k) => k % 2 === 0), all.filter((k) => k % 2 === 1)];
-  return halves.filter((indices) => indices.length > 0).map((outletIndices) => ({ network: networkOf(variant, outletIndices), outletIndices }));
+  return halves.flatMap((indices, k) => (indices.length === 0 ? [] : [branchOfFan(variant, k === 0 ? 'first' : 'second', indices)]));
+}
+
+function branchOfFan(variant: PathVariant, fan: FanBranch['fan'], outletIndices: readonly number[]): FanBranch {
+  return { fan, outletIndices, network: networkOf(variant, fan, outletIndices) };
 }
 
 /** Inner section of the facts. */
@@ -79,16 +115,17 @@ export function sectionOf(facts: SectionFacts): Section {
     : { shape: 'rectangle', width: facts.width.value, height: facts.height.value };
 }
 
-function networkOf(variant: PathVariant, outletIndices: readonly number[]): DuctNetwork {
-  const { duct, leaks, fan } = variant;
+function networkOf(variant: PathVariant, of: FanBranch['fan'], outletIndices: readonly number[]): DuctNetwork {
+  const { duct, leaks } = variant;
+  const fanOutletArea = outletAreaOf(variant.fan, of);
   const mouths = outletIndices.reduce((sum, k) => sum + mouthAreaOf(variant.outlets[k]), 0);
   const gapAt = (k: number): number => leaks.reduce((sum, leak) => (leak.at === 'outlet' && leak.outlet === k ? sum + leak.area.value : sum), 0);
   return {
     mode: duct.mode,
-    fanOutletArea: areaOf(sectionOf(fan.outlet)),
+    fanOutletArea,
     trunkArea: areaOf(sectionOf(duct.section)),
     forkArea: areaOf(endOf(duct)),
-    trunk: [...seamElements(fan, duct), ...runElements(duct, duct.roughness.value, 'duct')],
+    trunk: [...seamElements(fanOutletArea, duct), ...runElements(duct, duct.roughness.value, 'duct')],
     outlets: outletIndices.flatMap((k) => {
       const outlet = variant.outlets[k];
       return outlet === undefined ? [] : [{ ...branchOf(outlet, duct, mouths), leakArea: gapAt(k) }];
@@ -107,10 +144,17 @@ function endOf(run: RunFacts): Section {
   return sectionOf(run.changes[run.changes.length - 1]?.to ?? run.section);
 }
 
+/** What blows into the duct, m²: two fans side by side blow with both their outlets, and the air is taken as equally fast in both. */
+function outletAreaOf({ outlet, arrangement, second }: FanFacts, of: FanBranch['fan']): number {
+  const first = areaOf(sectionOf(outlet));
+  const other = second === undefined ? first : areaOf(sectionOf(second.outlet));
+  if (arrangement === 'parallel') return first + other;
+  return of === 'first' ? first : other;
+}
+
 /** The step from the fan's outlet to a duct of another size, when total pressure is followed. */
-function seamElements(fan: FanFacts, duct: DuctFacts): DuctElement[] {
+function seamElements(from: number, duct: DuctFacts): DuctElement[] {
   if (duct.mode === 'static') return [];
-  const from = areaOf(sectionOf(fan.outlet));
   const to = areaOf(sectionOf(duct.section));
   const wider = to >= from;
   const coefficient = wider ? (1 - from / to) ** 2 : 0.5 * (1 - to / from);

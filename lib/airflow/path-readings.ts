@@ -1,28 +1,43 @@
 import type { Air } from './air';
 import type { PathReading } from './air-path';
 import { chosenByWeight, inputsOfChosen, pathOfChosen } from './draw-again';
-import type { PathVariant } from './path-network';
+import { fanSlotsUsed, type PathVariant } from './path-network';
+import type { SampledFan } from './sampled-fan';
 import { samplePath, type SampledPath } from './sampled-path';
 import { seededRandom, normalDeviate, type SeededRandom } from './seeded-random';
 import { DUCT_INPUTS, FAN_INPUTS, OUTLET_INPUTS, SHARED_INPUTS, withDeviates, type UncertainInputs } from './uncertain-inputs';
 
 /**
  * What each sample says a reading should have been, in the reading's unit; undefined when the path cannot say.
- * A fan speed is compared by the fan laws with the rated speed.
+ * Readings of a fan are of the first one by itself; a fan speed is compared by the fan laws with the rated speed.
  */
 export function predictedReading(reading: PathReading, variant: PathVariant, path: SampledPath): Float64Array | undefined {
   switch (reading.what) {
-    case 'free-flow': return path.fan.freeFlow;
-    case 'max-pressure': return path.fan.maxPressure;
+    case 'free-flow': return aloneFlow(variant, path);
+    case 'max-pressure': return alonePressure(variant, path);
     case 'static-pressure': return path.pressure;
     case 'flow-in-duct': return path.flow.map((flow, s) => flow - (path.leakFlow[s] ?? 0));
     case 'outlet-speed': return path.outlets[reading.outlet ?? -1]?.speed;
     case 'fan-speed': {
       const rated = variant.fan.speed?.value;
-      return rated === undefined ? undefined : path.fan.freeFlow.map((flow) => (rated * flow) / variant.fan.freeFlow.value);
+      return rated === undefined ? undefined : aloneFlow(variant, path).map((flow) => (rated * flow) / variant.fan.freeFlow.value);
     }
     default: return reading.what satisfies never;
   }
+}
+
+/** Free flow of the first fan by itself, m³/s: two equal ones side by side stand in the samples as one of twice the flow. */
+export function aloneFlow({ fan }: PathVariant, path: SampledPath): Float64Array {
+  const { freeFlow, pair } = path.fan;
+  if (pair !== undefined) return pair.first.freeFlow;
+  return fan.arrangement === 'parallel' ? freeFlow.map((flow) => flow / 2) : freeFlow;
+}
+
+/** Largest pressure of the first fan by itself, Pa. */
+function alonePressure({ fan }: PathVariant, path: SampledPath): Float64Array {
+  const { maxPressure, pair } = path.fan;
+  if (pair !== undefined) return pair.first.maxPressure;
+  return fan.arrangement === 'series' ? maxPressure.map((pressure) => pressure / 2) : maxPressure;
 }
 
 /** Half-width that counts: a fan speed says little of an advertised flow, so the link itself adds 10 to 25 %. */
@@ -97,11 +112,11 @@ const MOST_STAGES = 12;
 
 function movingColumns(inputs: UncertainInputs, variant: PathVariant): number[] {
   const shared = ['bend-loss', 'contraction-loss', 'friction', 'discharge'] as const;
-  const fanStart = SHARED_INPUTS.length + variant.fanSlot * FAN_INPUTS.length;
+  const ofFans = fanSlotsUsed(variant).flatMap((slot) => FAN_INPUTS.map((_, k) => SHARED_INPUTS.length + slot * FAN_INPUTS.length + k));
   const perDuct = DUCT_INPUTS.length + 4 * OUTLET_INPUTS.length;
   const ductStart = SHARED_INPUTS.length + inputs.layout.fans * FAN_INPUTS.length + variant.ductSlot * perDuct;
   const ofOutlets = variant.outlets.flatMap((_, k) => [0, 1].map((input) => ductStart + DUCT_INPUTS.length + k * OUTLET_INPUTS.length + input));
-  return [...shared.map((name) => SHARED_INPUTS.indexOf(name)), ...FAN_INPUTS.map((_, k) => fanStart + k), ...DUCT_INPUTS.map((_, k) => ductStart + k), ...ofOutlets];
+  return [...shared.map((name) => SHARED_INPUTS.indexOf(name)), ...ofFans, ...DUCT_INPUTS.map((_, k) => ductStart + k), ...ofOutlets];
 }
 
 /** The largest share of the readings that keeps four in ten of the samples alive. */
@@ -173,9 +188,11 @@ function restore(tried: Chain, kept: Chain, s: number): void {
   copyAt(s, tried.path.flow, kept.path.flow);
   copyAt(s, tried.path.pressure, kept.path.pressure);
   copyAt(s, tried.path.leakFlow, kept.path.leakFlow);
-  copyAt(s, tried.path.fan.freeFlow, kept.path.fan.freeFlow);
-  copyAt(s, tried.path.fan.maxPressure, kept.path.fan.maxPressure);
-  copyAt(s, tried.path.fan.shapeWeight, kept.path.fan.shapeWeight);
+  if (tried.path.second !== undefined && kept.path.second !== undefined) {
+    copyAt(s, tried.path.second.flow, kept.path.second.flow);
+    copyAt(s, tried.path.second.pressure, kept.path.second.pressure);
+  }
+  restoreFan(tried.path.fan, kept.path.fan, s);
   for (let k = 0; k < tried.path.outlets.length; k += 1) {
     const to = tried.path.outlets[k];
     const from = kept.path.outlets[k];
@@ -183,6 +200,17 @@ function restore(tried: Chain, kept: Chain, s: number): void {
     copyAt(s, to.flow, from.flow);
     copyAt(s, to.speed, from.speed);
   }
+}
+
+function restoreFan(tried: SampledFan, kept: SampledFan, s: number): void {
+  copyAt(s, tried.freeFlow, kept.freeFlow);
+  copyAt(s, tried.maxPressure, kept.maxPressure);
+  if (tried.pair !== undefined && kept.pair !== undefined) {
+    restoreFan(tried.pair.first, kept.pair.first, s);
+    restoreFan(tried.pair.second, kept.pair.second, s);
+    return;
+  }
+  copyAt(s, tried.shapeWeight, kept.shapeWeight);
 }
 
 function copyAt(s: number, to: Float64Array, from: Float64Array): void {

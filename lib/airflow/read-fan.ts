@@ -7,8 +7,26 @@ import type { PathFields } from './path-fields';
 import { readFanPoints, readFanPointsText } from './read-fan-points';
 import { readSection } from './read-duct';
 
-/** Reads one fan of the file; gaps are filled from the published ratings of its frame, with wide limits. */
+/** Reads a fan of the file, or two that work together; gaps are filled from the published ratings of the frame, with wide limits. */
 export function readFan(fields: PathFields, fallbackName: string): FanFacts {
+  const one = readOne(fields, fallbackName);
+  const second = fields.has('second') ? readSecond(fields.object('second')) : undefined;
+  const count = fields.count('count', 1, 2) ?? (second === undefined ? 1 : 2);
+  const arrangement = fields.choice('arrangement', ['series', 'parallel', 'own-ducts'] as const);
+  if (count === 1 && second !== undefined) fields.tell('second-of-one', 'second', 'A second fan is described here, but the count says one.', 'Write a count of 2, or take the second fan out.');
+  if (count === 2 && arrangement === undefined) fields.assume('arrangement', 'Say how the two fans work together: series, parallel or own-ducts.');
+  fields.close();
+  return count === 1 ? one : { ...one, count, arrangement: arrangement ?? 'parallel', second };
+}
+
+/** The other of two unlike fans. How the two stand is said at the first. */
+function readSecond(fields: PathFields): FanFacts {
+  const second = readOne(fields, 'second fan');
+  fields.close();
+  return second;
+}
+
+function readOne(fields: PathFields, fallbackName: string): FanFacts {
   const kind = fields.choice('kind', ['blower', 'axial'] as const) ?? 'blower';
   const frame = readFrame(fields);
   const speed = fields.quantity('speed', 'rotation-speed', { moreThan: 0, max: 1000, usualShare: 0.1 });
@@ -16,11 +34,8 @@ export function readFan(fields: PathFields, fallbackName: string): FanFacts {
   const points = readPoints(fields, kind);
   const flow = readFreeFlow(fields, kind, frame, speed?.value, points, claim);
   const pressure = readMaxPressure(fields, kind, frame, flow, speed?.value, points);
-  const count = fields.count('count', 1, 2) ?? 1;
-  const arrangement = fields.choice('arrangement', ['series', 'parallel', 'own-ducts'] as const);
-  if (count === 2 && arrangement === undefined) fields.assume('arrangement', 'Say how the two fans work together: series, parallel or own-ducts.');
   const voltage = fields.quantity('voltage', 'voltage', { moreThan: 0, max: 60 });
-  const facts: FanFacts = {
+  return {
     name: fields.text('name') ?? fallbackName,
     kind,
     frame,
@@ -30,8 +45,9 @@ export function readFan(fields: PathFields, fallbackName: string): FanFacts {
     shape: readShape(fields, flow, pressure, points),
     outlet: fields.has('outlet') ? readSection(fields.object('outlet'), 0.3e-3) : usualOutlet(fields, frame, kind),
     speedRatio: readSpeedRatio(fields, voltage),
-    count,
-    arrangement: count === 1 ? 'single' : (arrangement ?? 'parallel'),
+    count: 1,
+    arrangement: 'single',
+    second: undefined,
     voltage,
     current: fields.quantity('current', 'current', { moreThan: 0, max: 10 }),
     currentIsLargest: fields.yes('currentIsLargest'),
@@ -39,8 +55,6 @@ export function readFan(fields: PathFields, fallbackName: string): FanFacts {
     startCurrent: fields.quantity('startCurrent', 'current', { moreThan: 0, max: 30 }),
     wires: fields.count('wires', 2, 4),
   };
-  fields.close();
-  return facts;
 }
 
 function readFrame(fields: PathFields): string | undefined {
@@ -75,6 +89,7 @@ function readFreeFlow(fields: PathFields, kind: FanKind, frame: string | undefin
   const last = points?.[points.length - 1];
   // An advertised figure is worth ±45 %, a data sheet's ±15 %: guaranteed over typical flow is 0.85 to 0.90 in five sheets.
   const share = claim === 'measured' ? 0.08 : claim === 'data-sheet' ? 0.15 : 0.45;
+  if (last !== undefined) tellPointsGoFirst(fields, 'freeFlow', 'last flow');
   if (last !== undefined) return { kind: 'volume-flow', value: last.flow, plusMinus: (claim === 'measured' ? 0.08 : 0.15) * last.flow, basis: 'given' };
   const usual = (frame === undefined ? undefined : freeFlowOfFrame(frame, kind, speed)) ?? freeFlowOfKind(kind);
   return fields.quantityOr('freeFlow', 'volume-flow', { moreThan: 0, max: 0.05, usualShare: share }, {
@@ -85,12 +100,17 @@ function readFreeFlow(fields: PathFields, kind: FanKind, frame: string | undefin
 
 function readMaxPressure(fields: PathFields, kind: FanKind, frame: string | undefined, flow: Fact<'volume-flow'>, speed: number | undefined, points: readonly CurvePoint[] | undefined): Fact<'pressure'> {
   const first = points?.[0];
+  if (first !== undefined) tellPointsGoFirst(fields, 'maxPressure', 'first pressure');
   if (first !== undefined) return { kind: 'pressure', value: first.pressure, plusMinus: 0.15 * first.pressure, basis: 'given' };
   const guess = maxPressureFromFreeFlow(flow.value, kind, frame, flow.basis === 'given' ? undefined : speed);
   return fields.quantityOr('maxPressure', 'pressure', { moreThan: 0, max: 5000, usualShare: 0.25 }, {
     ...asAssumption(guess),
     next: 'Look up the static pressure on the data sheet, or measure it with the outlet sealed.',
   });
+}
+
+function tellPointsGoFirst(fields: PathFields, key: string, taken: string): void {
+  if (fields.has(key)) fields.tell('points-go-first', key, `A table of the curve is in use as well; its ${taken} counts.`, 'Take one of the two out.', undefined, 'note');
 }
 
 function asAssumption(spread: Spread): { value: number; plusMinus: number } {

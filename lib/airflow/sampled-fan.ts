@@ -1,7 +1,7 @@
 import type { Air } from './air';
 import type { FanFacts } from './air-path';
 import type { FanCurve } from './fan-curve';
-import { fanCurveOf } from './path-network';
+import { curveAlone, fanCurveOf } from './path-network';
 import { normalShare } from './seeded-random';
 import { fanColumn, logSpread, type UncertainInputs } from './uncertain-inputs';
 
@@ -13,6 +13,15 @@ export interface SampledFan {
   /** 0 straight line to 1 parabola, one per sample; unused when there is a table. */
   readonly shapeWeight: Float64Array;
   readonly table: ShapeTable | undefined;
+  /** Two unlike fans that this one stands for: ends are those of the pair, shape and table are not used. */
+  readonly pair?: SampledPair;
+}
+
+/** Two unlike fans on one duct, or each on its own. */
+export interface SampledPair {
+  readonly arrangement: 'series' | 'parallel' | 'own-ducts';
+  readonly first: SampledFan;
+  readonly second: SampledFan;
 }
 
 /** A shape at even steps of the flow share, and the step right of which it only falls. */
@@ -31,7 +40,7 @@ const STEPS = 128;
 const OWN_PRESSURE_SPREAD = { measured: 0.04, 'data-sheet': 0.04, advertised: 0.15, usual: 0.2 } as const;
 
 /**
- * The fan of every sample. Flow and pressure move together as a speed does (flow by the ratio, pressure by its square);
+ * The fan of every sample, or two equal ones as they work together. Flow and pressure move together as a speed does (flow by the ratio, pressure by its square);
  * the pressure has a spread of its own besides, wider when it was only guessed from the frame.
  */
 export function sampleFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs): SampledFan {
@@ -47,7 +56,7 @@ export function sampleFan(fan: FanFacts, slot: number, air: Air, inputs: Uncerta
 const DRAWN = new WeakMap<UncertainInputs, readonly { readonly fan: FanFacts; readonly slot: number; readonly air: Air; readonly sampled: SampledFan }[]>();
 
 function drawnFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs): SampledFan {
-  const middle = fanCurveOf(fan, air);
+  const middle = fan.second === undefined ? fanCurveOf(fan, air) : curveAlone(fan, air);
   const flowDeviates = fanColumn(inputs, slot, 'fan-flow');
   const pressureDeviates = fanColumn(inputs, slot, 'fan-pressure');
   const speedDeviates = fanColumn(inputs, slot, 'fan-speed');
@@ -90,7 +99,7 @@ export function shareThrough(fan: SampledFan, s: number, kappa: number): number 
   return under <= 0 ? 1 : Math.min(1, 2 / (line + Math.sqrt(under)));
 }
 
-/** Share of the maximum pressure left at a flow share, for sample `s`. */
+/** Share of the maximum pressure left at a flow share, for sample `s`; beyond 1 the curve is carried on below 0. */
 export function shapeOfSample(fan: SampledFan, s: number, share: number): number {
   if (fan.table === undefined) {
     const weight = fan.shapeWeight[s] ?? 0;
@@ -100,6 +109,11 @@ export function shapeOfSample(fan: SampledFan, s: number, share: number): number
   const step = Math.min(STEPS - 1, Math.floor(place));
   const low = fan.table.values[step] ?? 0;
   return low + (place - step) * ((fan.table.values[step + 1] ?? 0) - low);
+}
+
+/** Share of the free flow at the top of a table's last rise; 0 for one that only falls. */
+export function shareAtStall(table: ShapeTable): number {
+  return table.stallStep / STEPS;
 }
 
 function shareOnTable(table: ShapeTable, kappa: number): number {

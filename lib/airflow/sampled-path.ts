@@ -5,19 +5,22 @@ import { DISCHARGE_COEFFICIENT } from './fittings';
 import { frictionFactor } from './friction';
 import { fanBranchesOf, type FanBranch, type PathVariant } from './path-network';
 import { gapShares, inletLosses } from './path-faults';
-import { sampleFan, shapeOfSample, shareThrough, type SampledFan } from './sampled-fan';
+import type { SampledFan } from './sampled-fan';
+import { fanOfBranch, sampleFans, shapeOf, shareThroughOf } from './sampled-pair';
 import { areaOf, aspectOf, hydraulicDiameterOf, type Section } from './section';
 import { ductColumn, fanColumn, logSpread, multiplierOf, outletColumn, sharedColumn, type UncertainInputs } from './uncertain-inputs';
 
 /** A path once per joint sample. Every array has one value per sample. */
 export interface SampledPath {
   readonly fan: SampledFan;
-  /** Fans that blow at the same time, each into a duct of its own. */
+  /** How often the free flow of `fan` counts: twice for two equal fans with ducts of their own. */
   readonly fanCount: number;
-  /** Flow from the fan (both fans when each has its own duct), m³/s, and its static pressure, Pa. */
+  /** Flow from the fan (both fans when each has its own duct), m³/s, and the static pressure of the first, Pa. */
   readonly flow: Float64Array;
   readonly pressure: Float64Array;
   readonly leakFlow: Float64Array;
+  /** The same of the second fan by itself; undefined unless it has a duct of its own. */
+  readonly second: { readonly flow: Float64Array; readonly pressure: Float64Array } | undefined;
   readonly outlets: readonly SampledOutlet[];
 }
 
@@ -44,13 +47,13 @@ const SETTLING = 6;
  */
 export function samplePath(variant: PathVariant, air: Air, inputs: UncertainInputs): SampledPath {
   const branches = fanBranchesOf(variant);
-  const path = emptyPath(variant, branches.length, sampleFan(variant.fan, variant.fanSlot, air, inputs), inputs.count);
+  const path = emptyPath(variant, branches.length, sampleFans(variant, air, inputs), inputs.count);
   const middle = middleOf(inputs);
-  const fanInMiddle = sampleFan(variant.fan, variant.fanSlot, air, middle);
+  const fanInMiddle = sampleFans(variant, air, middle);
   for (const branch of branches) {
     const losses = branchLosses(branch, air);
     const shares = startingShares(losses.mouths.length);
-    const settled = emptyPath(variant, 1, fanInMiddle, 1);
+    const settled = emptyPath(variant, branches.length, fanInMiddle, 1);
     const multipliersInMiddle = multipliers(branch, variant, middle);
     for (let turn = 0; turn < SETTLING; turn += 1) solveBranch(losses, multipliersInMiddle, branch, settled, shares, true);
     solveBranch(losses, multipliers(branch, variant, inputs), branch, path, shares, false);
@@ -58,9 +61,10 @@ export function samplePath(variant: PathVariant, air: Air, inputs: UncertainInpu
   return path;
 }
 
-function emptyPath(variant: PathVariant, fanCount: number, fan: SampledFan, count: number): SampledPath {
+function emptyPath(variant: PathVariant, branches: number, fan: SampledFan, count: number): SampledPath {
   return {
-    fan, fanCount,
+    fan, fanCount: fan.pair === undefined ? branches : 1,
+    second: branches < 2 ? undefined : { flow: new Float64Array(count), pressure: new Float64Array(count) },
     flow: new Float64Array(count), pressure: new Float64Array(count), leakFlow: new Float64Array(count),
     outlets: variant.outlets.map(() => ({ flow: new Float64Array(count), speed: new Float64Array(count) })),
   };
@@ -156,7 +160,8 @@ function branchLosses({ network }: FanBranch, air: Air): BranchLosses {
 
 /** Solves one fan's branch for every sample and adds it to the path; `settle` writes the shares back for the next turn. */
 function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch, path: SampledPath, shares: FlowShares, settle: boolean): void {
-  const { fan } = path;
+  const fan = fanOfBranch(path.fan, branch);
+  const own = branch.fan === 'first' ? path : path.second;
   const { trunk, leakAtFan, leakOfMouths, leakAtFork, credit, motionAtFan, motionAtFork } = losses;
   const count = path.flow.length;
   const ways = losses.mouths.map((mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
@@ -176,12 +181,13 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     const gapAtFan = leakAtFan * leakScale + leakOfMouths * (times.extraGap?.[s] ?? 0);
     const past = 1 + gapAtFan * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
     const kappa = ((alongTrunk / (past * past) - credit) * freeFlow * freeFlow) / maxPressure + (times.extraInlet?.[s] ?? 0);
-    const share = shareThrough(fan, s, kappa);
+    const share = shareThroughOf(fan, s, kappa);
     const flow = share * freeFlow;
     const root = flow / (past * forkFlow);
     rootPressure[s] = root;
     path.flow[s] = (path.flow[s] ?? 0) + flow;
-    path.pressure[s] = maxPressure * shapeOfSample(fan, s, share);
+    if (own !== undefined) own.pressure[s] = maxPressure * shapeOf(fan, s, share);
+    if (own === path.second && own !== undefined) own.flow[s] = flow;
     path.leakFlow[s] = (path.leakFlow[s] ?? 0) + flow - root * (leaving[s] ?? 0);
     if (settle) shares.trunk = share / past;
   }

@@ -58,12 +58,11 @@ export function withDeviates(layout: InputLayout, count: number, deviates: Float
   return { count, layout, deviates, multipliers: new Map() };
 }
 
-/** Columns of everything that is shared, and of one fan and one duct. */
-export function columnsOf({ layout }: UncertainInputs, fan: number, duct: number): number[] {
+/** Columns of everything that is shared, and of some fans and one duct. */
+export function columnsOf({ layout }: UncertainInputs, fans: readonly number[], duct: number): number[] {
   const run = (start: number, length: number): number[] => Array.from({ length }, (_, k) => start + k);
-  const fanStart = SHARED_INPUTS.length + fan * FAN_INPUTS.length;
   const ductStartsAt = SHARED_INPUTS.length + layout.fans * FAN_INPUTS.length + duct * PER_DUCT;
-  return [...run(0, SHARED_INPUTS.length), ...run(fanStart, FAN_INPUTS.length), ...run(ductStartsAt, PER_DUCT)];
+  return [...run(0, SHARED_INPUTS.length), ...fans.flatMap((fan) => run(SHARED_INPUTS.length + fan * FAN_INPUTS.length, FAN_INPUTS.length)), ...run(ductStartsAt, PER_DUCT)];
 }
 
 /** A column as multipliers around 1: exp(spread × deviate). Not to be written to: options share it. */

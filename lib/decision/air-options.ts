@@ -1,5 +1,5 @@
 import {
-  areaOf, bestOutletArea, fanCurveOf, mouthAreaOf, sectionOf,
+  areaOf, bestOutletArea, fanCurveOf, fanSlotsOf, mouthAreaOf, sectionOf, slotsOfFan,
   type Air, type AirOptionKind, type AirPath, type BendFacts, type CandidateFacts, type DuctFacts, type Fact, type OutletFacts, type PathFaults, type PathVariant, type RunFacts,
 } from '@/lib/airflow';
 import { polymerNamed, type SampledTask } from '@/lib/cooling';
@@ -62,7 +62,7 @@ export function airChanges(path: AirPath, today: PathVariant, air: Air): AirChan
     slower(path, today),
     ...cooler(path, today),
   ];
-  return { changes, fans: fans.length + 1, ducts: ducts.length + 1 };
+  return { changes, fans: fanSlotsOf(path), ducts: ducts.length + 1 };
 }
 
 interface DuctChoice {
@@ -184,7 +184,7 @@ function evenBranch(outlet: OutletFacts, today: PathVariant): RunFacts {
 
 function fitFan(path: AirPath, today: PathVariant, candidate: CandidateFacts, slot: number): AirChange {
   return change(path, today, {
-    id: candidate.id, kind: 'new-fan', title: `New fan: ${candidate.name}`, variant: { ...without(today, 'inlet'), fan: candidate.fan ?? today.fan, fanSlot: slot },
+    id: candidate.id, kind: 'new-fan', title: `New fan: ${candidate.name}`, variant: { ...without(today, 'inlet'), fan: candidate.fan ?? today.fan, ...slotsOfFan(path, slot) },
     price: candidate.price, handsTime: candidate.handsTime, printingTime: candidate.printingTime,
   });
 }
@@ -201,7 +201,7 @@ function fitBoth(path: AirPath, today: PathVariant, candidate: CandidateFacts, f
   const { duct, outlets, leaks, slot } = choice;
   return change(path, today, {
     id: `${candidate.id}+${choice.id}`, kind: 'new-fan-and-duct', title: `Both: ${candidate.name} and ${choice.name}`,
-    variant: { fan: candidate.fan ?? today.fan, fanSlot, duct, outlets, leaks, ductSlot: slot },
+    variant: { fan: candidate.fan ?? today.fan, ...slotsOfFan(path, fanSlot), duct, outlets, leaks, ductSlot: slot },
     price: candidate.price + choice.price, handsTime: candidate.handsTime + choice.handsTime, printingTime: candidate.printingTime + choice.printingTime,
   });
 }

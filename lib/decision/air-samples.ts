@@ -1,4 +1,4 @@
-import { chosenByWeight, columnsOf, inputsOfChosen, pathOfChosen, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
+import { chosenByWeight, columnsOf, fanSlotsUsed, inputsOfChosen, pathOfChosen, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
 import { coefficientTowards, coolingOfSamples, neededOfSamples, type JetStore, type SampledCooling } from '@/lib/cooling';
 import type { AirChange } from './air-options';
 
@@ -35,8 +35,7 @@ export function updateBySides(sides: readonly SideSeen[], leave: AirChange, air:
     }
   }
   const chosen = chosenByWeight(weights);
-  const { fanSlot, ductSlot } = leave.variant;
-  return { inputs: inputsOfChosen(inputs, chosen, columnsOf(inputs, fanSlot, ductSlot)), path: pathOfChosen(today, chosen) };
+  return { inputs: inputsOfChosen(inputs, chosen, columnsOf(inputs, fanSlotsUsed(leave.variant), leave.variant.ductSlot)), path: pathOfChosen(today, chosen) };
 }
 
 /** Solves all changes on the same joint samples; paths and needs that are the same are solved once. */

@@ -1,4 +1,4 @@
-import type { AirPath, SideEffect } from '@/lib/airflow';
+import { runningCurrentOf, type AirPath, type FanFacts, type FanResult, type SideEffect } from '@/lib/airflow';
 import { polymerNamed } from '@/lib/cooling';
 import type { AirChange } from './air-options';
 import type { SampledOption } from './air-samples';
@@ -11,9 +11,10 @@ const STRAY_SHARE = 0.3;
 const HEATER_RESERVE = 8;
 
 /** What a change brings besides the air, in sentences for the table. */
-export function sideEffectsOf(change: AirChange, option: SampledOption, path: AirPath, chanceOfTooMuch: number): SideEffect[] {
+export function sideEffectsOf(change: AirChange, option: SampledOption, path: AirPath, chanceOfTooMuch: number, fans: readonly FanResult[]): SideEffect[] {
   return [
     ...electrical(change, path),
+    ...atOdds(change, fans),
     ...mechanical(change),
     ...fromTooMuch(change, option, path, chanceOfTooMuch),
     ...fromPrint(change),
@@ -26,17 +27,31 @@ function electrical(change: AirChange, path: AirPath): SideEffect[] {
   const { fan } = change.variant;
   const effects: SideEffect[] = [];
   const limit = path.output.currentLimit;
-  const current = (fan.current?.value ?? 0) * fan.count;
-  if (fan.current === undefined) effects.push({ kind: 'output-current', sentence: 'Its current is not known: read the label before you connect it.' });
+  const current = runningCurrentOf(fan);
+  if (current === undefined) effects.push({ kind: 'output-current', sentence: 'Its current is not known: read the label before you connect it.' });
   else if (limit !== undefined && current > limit.value) effects.push({ kind: 'output-current', sentence: `It draws ${current.toFixed(2)} A; the output gives ${limit.value.toFixed(2)} A. Do not connect it there.` });
   else if (limit !== undefined && 3 * current > limit.value) effects.push({ kind: 'output-current', sentence: 'Its start current, up to three times the running one, comes near the output’s limit.' });
   const supply = path.output.voltage ?? path.fan.voltage;
-  if (supply !== undefined && fan.voltage !== undefined && Math.abs(fan.voltage.value - supply.value) > 0.1 * supply.value) {
-    effects.push({ kind: 'voltage', sentence: `It is made for ${fan.voltage.value.toFixed(0)} V; the output gives ${supply.value.toFixed(0)} V. Do not connect it.` });
+  const unfit = supply === undefined ? undefined : voltagesOf(fan).find((made) => Math.abs(made - supply.value) > 0.1 * supply.value);
+  if (supply !== undefined && unfit !== undefined) {
+    effects.push({ kind: 'voltage', sentence: `It is made for ${unfit.toFixed(0)} V; the output gives ${supply.value.toFixed(0)} V. Do not connect it.` });
   }
   const faster = fan.freeFlow.value > 1.3 * path.fan.freeFlow.value;
   if (faster) effects.push({ kind: 'noise', sentence: 'It will be louder.' });
   return effects;
+}
+
+const voltagesOf = (fan: FanFacts): number[] => [fan, fan.second].flatMap((each) => each?.voltage?.value ?? []);
+
+/** From this chance on it is told that one of two fans works against the other. */
+const OFTEN_AT_ODDS = 0.1;
+
+function atOdds(change: AirChange, fans: readonly FanResult[]): SideEffect[] {
+  const { arrangement } = change.variant.fan;
+  return fans.filter((fan) => fan.overpowered >= OFTEN_AT_ODDS).map((fan) => ({
+    kind: 'fans-at-odds',
+    sentence: `${arrangement === 'parallel' ? `Air may be pushed back through ${fan.name}` : `${fan.name} may be driven by the other fan and hold it back`} (chance ${Math.round(100 * fan.overpowered)} %).`,
+  }));
 }
 
 function mechanical(change: AirChange): SideEffect[] {

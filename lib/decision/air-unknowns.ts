@@ -1,4 +1,4 @@
-import { fanColumn, normalDeviate, outletColumn, seededRandom, sharedColumn, ductColumn, type AirPath, type AirUnknown, type UncertainInputs } from '@/lib/airflow';
+import { aloneFlow, fanColumn, normalDeviate, outletColumn, seededRandom, sharedColumn, ductColumn, type AirPath, type AirUnknown, type UncertainInputs } from '@/lib/airflow';
 import { valuesInOrder } from './air-bands';
 import type { SampledOption } from './air-samples';
 
@@ -60,7 +60,7 @@ function possibleMeasurements(path: AirPath, today: SampledOption, options: read
   const list: PossibleMeasurement[] = [
     { id: 'weakest-outlet', title: 'air speed at the weakest outlet', check: 'outlet-speed-weakest', minutes: 5, shows: least, relativeSpread: 0.07 },
     { id: 'duct-flow', title: 'flow through the whole path', check: 'part-fan-flow-in-duct', minutes: 8, shows: all, relativeSpread: 0.07 },
-    { id: 'free-flow', title: 'flow of the fan with nothing attached', check: 'part-fan-free-flow', minutes: 10, shows: today.path.fan.freeFlow, relativeSpread: 0.07 },
+    { id: 'free-flow', title: 'flow of the fan with nothing attached', check: 'part-fan-free-flow', minutes: 10, shows: aloneFlow(today.change.variant, today.path), relativeSpread: 0.07 },
     { id: 'aim', title: 'where the jets strike', check: 'outlet-aim-off', minutes: 5, shows: worstAim(outlets.map((_, k) => outletColumn(inputs, 0, k, 'outlet-aim')), inputs.count), spread: 0.4 },
     { id: 'leak', title: 'how much air escapes through gaps', check: 'seal-leaks', minutes: 3, shows: ductColumn(inputs, 0, 'leak'), spread: 0.5 },
     { id: 'chamber', title: 'temperature of the air at the part', check: 'chamber-temperature', minutes: 5, shows: sharedColumn(inputs, 'warm-air'), spread: 0.4 },

@@ -1,7 +1,7 @@
 import {
-  airOfPath, bestOutletArea, bottleneckOf, credibilityOf, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, inputLayout, mouthAreaOf, operatingPoint,
+  airOfPath, bestOutletArea, bottleneckOf, credibilityOf, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf, operatingPoint,
   readingConflicts, updateByReadings, variantOfToday,
-  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
+  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
 import { bandOf, chanceAtLeast } from './air-bands';
@@ -85,6 +85,7 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
   const chance = chanceAtLeast(cooling.worst, needed);
   const chanceOfTooMuch = chanceAtLeast(cooling.best, needed, tooMuchFactor(path));
   const weakest = weakestSpeeds(option.path);
+  const fans = fansOf(change.variant, option.path, air);
   return {
     id: change.id,
     kind: change.kind,
@@ -94,6 +95,7 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
     chanceOfTooMuch,
     operating: operatingOf(option.path),
     outlets: outletsOf(change.variant, option.path),
+    fans,
     weakestSpeed: bandOf(weakest),
     neededSpeed: bandOf(neededSpeeds(weakest, coverage)),
     worstCoefficient: bandOf(cooling.worst),
@@ -104,7 +106,7 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
     handsTime: change.handsTime,
     printingTime: change.printingTime,
     timePerPrint: change.timePerPrint,
-    sideEffects: sideEffectsOf(change, option, path, chanceOfTooMuch),
+    sideEffects: sideEffectsOf(change, option, path, chanceOfTooMuch, fans),
     ...newFanFacts(change, path),
     reversible: change.reversible,
     expectedCost: costs.reduce((sum, cost) => sum + cost, 0) / costs.length,
@@ -212,9 +214,34 @@ function outletsOf(variant: PathVariant, path: SampledPath): OutletResult[] {
   return results;
 }
 
+/** Each of two fans on a path; options that keep the path share them. */
+const FANS = new WeakMap<SampledPath, FanResult[]>();
+
+function fansOf(variant: PathVariant, path: SampledPath, air: Air): FanResult[] {
+  const known = FANS.get(path);
+  if (known !== undefined) return known;
+  const { fan } = variant;
+  const branches = fan.arrangement === 'own-ducts' ? fanBranchesOf(variant) : [];
+  const results = fansAtWork(variant, path).map(({ name, flow, pressure, freeFlow }, k): FanResult => {
+    const curve = curveAlone(k === 0 ? fan : (fan.second ?? fan), air);
+    const network = branches[k]?.network;
+    return {
+      name,
+      flow: bandOf(flow),
+      pressure: bandOf(pressure),
+      shareOfFreeFlow: bandOf(quotients(flow, freeFlow)),
+      overpowered: flow.filter((through, s) => through < 0 || (pressure[s] ?? 0) < 0).length / flow.length,
+      fanCurve: curvePoints(curve, CHART_POINTS),
+      ductCurve: network === undefined ? undefined : ductCurvePoints(network, air, curve.freeFlow, CHART_POINTS),
+    };
+  });
+  FANS.set(path, results);
+  return results;
+}
+
 function nominalFacts(path: AirPath, today: PathVariant, air: Air): Pick<AirPathResult, 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
   const curve = fanCurveOf(path.fan, air);
-  const points = fanBranchesOf(today).map(({ network }) => operatingPoint(curve, network, air));
+  const points = fanBranchesOf(today).map(({ fan, network }) => operatingPoint(fan === 'second' && path.fan.second !== undefined ? curveAlone(path.fan.second, air) : curve, network, air));
   const first = points[0];
   const outletArea = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
   const speed = first === undefined ? 1 : Math.max(...first.outlets.map((outlet) => outlet.meanSpeed));
@@ -251,8 +278,10 @@ function ductCurveOf(variant: PathVariant, air: Air, freeFlow: number): { flow: 
 
 /** The fan's most likely curve and the edges of its band, after the readings. */
 function fanCurveEdges(today: PathVariant, air: Air, path: SampledPath): AirPathResult['fanCurve'] {
-  const flow = bandOf(path.fan.freeFlow);
-  const pressure = bandOf(path.fan.maxPressure);
+  // With ducts of their own the chart shows the first fan on the first duct.
+  const drawn = path.fan.pair?.arrangement === 'own-ducts' ? path.fan.pair.first : path.fan;
+  const flow = bandOf(drawn.freeFlow);
+  const pressure = bandOf(drawn.maxPressure);
   const edge = (freeFlow: number, maxPressure: number, weight: number): { flow: number; pressure: number }[] => {
     const { shape } = fanCurveOf(today.fan, air, weight);
     return Array.from({ length: CHART_POINTS }, (_, k) => ({ flow: (freeFlow * k) / (CHART_POINTS - 1), pressure: maxPressure * shape(k / (CHART_POINTS - 1)) }));

@@ -1,4 +1,4 @@
-import { airOfPath, drawInputs, inputLayout, readAirPath, samplePath, variantOfToday, type AirPath } from '@/lib/airflow';
+import { airOfPath, drawInputs, fanSlotsOf, inputLayout, readAirPath, samplePath, variantOfToday, type AirPath } from '@/lib/airflow';
 import { chanceOfClass, type KnownCheck, type Knowledge, type ReadingModel } from '@/lib/knowledge';
 import { findUnit, fromUnit, type QuantityKind } from '@/lib/units';
 import { taskOf } from './air-options';
@@ -88,7 +88,7 @@ const MOST_AGAINST = 1 / 4;
  */
 export function pathEvidence(path: AirPath, knowledge: Knowledge, comparedFlow?: number): PathEvidence | undefined {
   if (!isDescribed(path)) return undefined;
-  const samples = samplesOf({ ...path, measured: [], print: { ...path.print, sides: [] } });
+  const samples = samplesOf({ ...path, measured: [], candidates: [], print: { ...path.print, sides: [] } });
   const odds = Object.fromEntries(Object.entries(samples.events).flatMap(([cause, held]) => {
     const known = knowledge.causes[cause];
     return known === undefined ? [] : [[cause, oddsFactor(shareHeld(held), chanceOfClass(known.howOften))]];
@@ -147,7 +147,7 @@ function isDescribed(path: AirPath): boolean {
 function samplesOf(path: AirPath): DescribedSamples {
   const air = airOfPath(path);
   const today = variantOfToday(path);
-  const inputs = drawInputs(inputLayout(1, 1), SAMPLES, SEED);
+  const inputs = drawInputs(inputLayout(fanSlotsOf(path), 1), SAMPLES, SEED);
   const sampled = samplePath(today, air, inputs);
   const leave = { id: 'leave', kind: 'leave' as const, title: '', variant: today, task: taskOf(path), price: 0, handsTime: 0, printingTime: 0, timePerPrint: 0, reversible: true };
   const coverage = sampleOptions([leave], air, inputs, sampled)[0]?.coverage ?? new Float64Array(SAMPLES);
