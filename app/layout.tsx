@@ -25,14 +25,17 @@ export const metadata: Metadata = {
 
 export const viewport: Viewport = { width: 'device-width', initialScale: 1, viewportFit: 'cover', themeColor: [{ media: '(prefers-color-scheme: light)', color: '#FBFCFC' }, { media: '(prefers-color-scheme: dark)', color: '#0B2744' }] };
 
-/** Sets the chosen paper before the first paint; the finished export allows exactly this text by its hash. */
-const THEME_BEFORE_PAINT = "try{var t=localStorage.getItem('leeward.paper');if(t)document.documentElement.dataset.theme=t}catch(e){}";
+/**
+ * Before the first paint: the chosen paper, and whether a case is on the table, so that pages keep its room free. The
+ * finished export allows exactly this text by its hash.
+ */
+const BEFORE_PAINT = "try{var d=document.documentElement,t=localStorage.getItem('leeward.paper');if(t)d.dataset.theme=t;if(localStorage.getItem('leeward.case'))d.dataset.case=''}catch(e){}";
 
 export default function RootLayout({ children }: { readonly children: ReactNode }) {
   return (
     <html lang="en" className={`${text.variable} ${drawing.variable}`} suppressHydrationWarning>
       <head>
-        <script dangerouslySetInnerHTML={{ __html: THEME_BEFORE_PAINT }} />
+        <script dangerouslySetInnerHTML={{ __html: BEFORE_PAINT }} />
       </head>
       <body>
         <a className="skip" href="#content">Go to the content</a>

@@ -79,6 +79,7 @@ function subscribe(listener: () => void): () => void {
 }
 
 function pointTo(id: string | undefined): void {
+  document.documentElement.toggleAttribute('data-case', id !== undefined);
   try {
     if (id === undefined) localStorage.removeItem(KEY);
     else localStorage.setItem(KEY, id);

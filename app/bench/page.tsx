@@ -4,7 +4,9 @@ import { readContent } from '@/content/read-content';
 import { BRANCHES, BRANCH_TITLES } from '@/lib/knowledge';
 import { takesWords } from '../_parts/takes-words';
 import { JumpList } from '../handbook/jump-list';
+import { CaseChecks } from './case-checks';
 import '../handbook/handbook.css';
+import './bench.css';
 
 export const metadata: Metadata = { title: 'Bench' };
 
@@ -19,6 +21,7 @@ export default function BenchPage() {
         <h1 className="question">What do you want to find out?</h1>
         <p className="lead">Each way of measuring says what you need, where the danger is, and what a result means. With a case on the table the result goes into it.</p>
       </div>
+      <CaseChecks />
       <JumpList shelves={shelves.map(({ part }) => ({ id: part, title: BRANCH_TITLES[part] }))} />
       <div className="shelf">
         {shelves.map(({ part, here }) => (

@@ -7,6 +7,7 @@ import type { Knowledge, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { DrawingLater } from '../_drawings/drawing-later';
+import { bestFirst } from '../_case/best-first';
 import { changeCase } from '../_case/current-case';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
@@ -111,12 +112,6 @@ function Told({ title, words, href, deed }: { readonly title: string; readonly w
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {
   const drawing = knowledge.checks[method.takes]?.drawing;
   return drawing ? <DrawingLater spec={drawing} width={300} height={190} size="figure" /> : null;
-}
-
-/** Checks that could be taken instead, those first that save most of what is still to come. */
-function bestFirst(rows: readonly NextCheck[], minutes: MinutesToCure | undefined): readonly NextCheck[] {
-  const saves = (row: NextCheck): number => Math.max(0, minutes?.saves.get(row.check) ?? 0);
-  return [...rows].sort((a, b) => saves(b) - saves(a));
 }
 
 function OtherChecks({ rows, knowledge }: { readonly rows: readonly NextCheck[]; readonly knowledge: Knowledge }) {
