@@ -5,7 +5,7 @@ import { DISCHARGE_COEFFICIENT } from './fittings';
 import { frictionFactor } from './friction';
 import { fanBranchesOf, type FanBranch, type PathVariant } from './path-network';
 import { gapShares, inletLosses } from './path-faults';
-import type { SampledFan } from './sampled-fan';
+import { shapeOfSample, shareThrough, type SampledFan } from './sampled-fan';
 import { fanOfBranch, sampleFans, shapeOf, shareThroughOf } from './sampled-pair';
 import { areaOf, aspectOf, hydraulicDiameterOf, type Section } from './section';
 import { ductColumn, fanColumn, logSpread, multiplierOf, outletColumn, sharedColumn, type UncertainInputs } from './uncertain-inputs';
@@ -161,7 +161,10 @@ function branchLosses({ network }: FanBranch, air: Air): BranchLosses {
 /** Solves one fan's branch for every sample and adds it to the path; `settle` writes the shares back for the next turn. */
 function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch, path: SampledPath, shares: FlowShares, settle: boolean): void {
   const fan = fanOfBranch(path.fan, branch);
-  const own = branch.fan === 'first' ? path : path.second;
+  // Asked once: the loop below is what dragging a size waits for.
+  const single = fan.pair === undefined;
+  const ownFlow = branch.fan === 'first' ? undefined : path.second?.flow;
+  const ownPressure = branch.fan === 'first' ? path.pressure : path.second?.pressure;
   const { trunk, leakAtFan, leakOfMouths, leakAtFork, credit, motionAtFan, motionAtFork } = losses;
   const count = path.flow.length;
   const ways = losses.mouths.map((mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
@@ -181,13 +184,13 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     const gapAtFan = leakAtFan * leakScale + leakOfMouths * (times.extraGap?.[s] ?? 0);
     const past = 1 + gapAtFan * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
     const kappa = ((alongTrunk / (past * past) - credit) * freeFlow * freeFlow) / maxPressure + (times.extraInlet?.[s] ?? 0);
-    const share = shareThroughOf(fan, s, kappa);
+    const share = single ? shareThrough(fan, s, kappa) : shareThroughOf(fan, s, kappa);
     const flow = share * freeFlow;
     const root = flow / (past * forkFlow);
     rootPressure[s] = root;
     path.flow[s] = (path.flow[s] ?? 0) + flow;
-    if (own !== undefined) own.pressure[s] = maxPressure * shapeOf(fan, s, share);
-    if (own === path.second && own !== undefined) own.flow[s] = flow;
+    if (ownPressure !== undefined) ownPressure[s] = maxPressure * (single ? shapeOfSample(fan, s, share) : shapeOf(fan, s, share));
+    if (ownFlow !== undefined) ownFlow[s] = flow;
     path.leakFlow[s] = (path.leakFlow[s] ?? 0) + flow - root * (leaving[s] ?? 0);
     if (settle) shares.trunk = share / past;
   }
