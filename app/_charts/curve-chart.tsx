@@ -16,6 +16,8 @@ export interface Curve {
   readonly of: 'fan' | 'duct';
   /** Solid when fitted, dashed when not. */
   readonly fitted: boolean;
+  /** Thin: a part of another curve, such as one of two fans. */
+  readonly part?: boolean;
   /** In the units of the axes, along rising flow. */
   readonly points: readonly Point[];
 }
@@ -79,7 +81,7 @@ export function CurveChart({ curves, points, flowAxis = 'flow, L/s', pressureAxi
   );
 }
 
-const lineOf = (curve: Curve): string => (curve.of === 'fan' ? (curve.fitted ? 'outline' : 'proposed-bold') : curve.fitted ? 'edge' : 'proposed');
+const lineOf = (curve: Curve): string => (curve.part === true ? 'thin' : curve.of === 'fan' ? (curve.fitted ? 'outline' : 'proposed-bold') : curve.fitted ? 'edge' : 'proposed');
 
 function scalesFor(curves: readonly Curve[], points: readonly OperatingPoint[], width: number, height: number) {
   const fans = curves.filter((c) => c.of === 'fan').flatMap((c) => c.points);
@@ -125,7 +127,7 @@ function placeName(curve: Curve, path: readonly Point[], obstacles: Obstacles): 
   const candidates = namePlaces(path).flatMap((p) => {
     return [boxOfWords(curve.name, p.x + 8, p.y + 22, 'start'), boxOfWords(curve.name, p.x, p.y - 9, 'start'), boxOfWords(curve.name, p.x - 9, p.y + 2, 'end'), boxOfWords(curve.name, p.x + 9, p.y + 8, 'start')].map((box) => ({ box }));
   });
-  return { words: curve.name, box: placeLabel(candidates, obstacles).box, strong: curve.of === 'fan' };
+  return { words: curve.name, box: placeLabel(candidates, obstacles).box, strong: curve.of === 'fan' && curve.part !== true };
 }
 
 function Callout({ point, at, place, x, y, named }: { readonly named: boolean; readonly point: OperatingPoint; readonly at: Point; readonly place: Callouted | undefined; readonly x: Scale; readonly y: Scale }) {

@@ -16,6 +16,8 @@ export interface PlanOutlet {
   /** Air speed at the mouth, m/s, and the same in words with its range. */
   readonly speed: number;
   readonly reading: string;
+  /** Fed by the second of two fans that have ducts of their own. */
+  readonly ofSecond?: boolean;
 }
 
 export interface PlanFan {
@@ -23,6 +25,11 @@ export interface PlanFan {
   readonly kind: 'radial' | 'axial';
   readonly name: string;
   readonly reading: string;
+}
+
+/** The second of two fans: behind the first, beside it on the same duct, or on a duct of its own. */
+export interface PlanSecondFan extends PlanFan {
+  readonly arrangement: 'series' | 'parallel' | 'own-ducts';
 }
 
 /** A straight-sided channel by its middle line, mm; closed at its far end or open. */
@@ -44,7 +51,8 @@ export interface OutletLayout {
 }
 
 export interface AirPathLayout {
-  readonly fan: { readonly x: number; readonly y: number };
+  readonly fan: Point;
+  readonly second: Point | undefined;
   readonly fork: Point;
   readonly channels: readonly Channel[];
   readonly outlets: readonly OutletLayout[];
@@ -66,23 +74,71 @@ const longestTrunk = 45;
  * rectangle around it, the fork so far back and so far to one side that the branches come out as long as they are.
  * A single outlet has no fork: the same duct runs straight to it.
  */
-export function layOutAirPath(fan: PlanFan, duct: { readonly width: number; readonly length: number }, outlets: readonly PlanOutlet[]): AirPathLayout {
+export function layOutAirPath(fan: PlanFan, duct: { readonly width: number; readonly length: number }, outlets: readonly PlanOutlet[], second?: PlanSecondFan): AirPathLayout {
   const widest = Math.max(4, ...outlets.map((o) => o.channel));
   const reach = Math.max(12, ...outlets.map((o) => o.distance)) + widest / 2 + 4;
   const fork = forkOf(outlets, reach, widest, fan.size);
   const trunk = Math.min(longestTrunk, Math.max(4, duct.length));
   const foot = fork.y - widest / 2 - trunk;
-  const laid = outlets.map((outlet) => layOutOutlet(outlet, fork, reach, { x: fork.x, y: foot }, outlets));
   const r = fan.size / 2;
-  const centre = { x: fan.kind === 'radial' ? fork.x + 0.46 * r : fork.x, y: foot - r };
+  const centre = { x: fork.x + exitAside(fan), y: foot - r };
+  const other = second && placeSecond(second, fan, centre, { x: fork.x, y: foot }, Math.min(8, trunk / 2), Math.min(duct.width, 10), outlets);
+  const laid = outlets.map((outlet) => {
+    const x = outlet.ofSecond === true ? (other?.exit ?? fork.x) : fork.x;
+    return layOutOutlet(outlet, { x, y: fork.y }, reach, { x, y: foot }, outlets);
+  });
   const rim = reach + widest / 2 + wallThickness;
+  const trunkAt = (x: number): Channel => ({ points: [{ x, y: foot }, { x, y: fork.y + widest / 2 }], width: duct.width, closed: true });
   const front = laid.some((o) => o.way.some((p) => p.y > widest)) ? rim : Math.max(12, ...outlets.map((o) => o.width / 2 + 6));
   return {
-    fan: centre, fork, reach, outlets: laid,
-    channels: [{ points: [{ x: fork.x, y: foot }, { x: fork.x, y: fork.y + widest / 2 }], width: duct.width, closed: true }, ...laid.flatMap((o) => channelsOf(o, fork))],
-    box: { left: Math.min(-rim, centre.x - r), right: Math.max(rim, centre.x + r), top: centre.y - r, bottom: front },
+    fan: centre, second: other?.centre, fork, reach, outlets: laid,
+    channels: [
+      trunkAt(fork.x), ...(other?.channels ?? []), ...(second?.arrangement === 'own-ducts' && other !== undefined ? [trunkAt(other.exit)] : []),
+      ...laid.flatMap((o) => channelsOf(o, { x: o.way[1]?.x ?? fork.x, y: fork.y })),
+    ],
+    box: {
+      left: Math.min(-rim, centre.x - r, ...(other === undefined ? [] : [other.centre.x - other.r])), right: Math.max(rim, centre.x + r, ...(other === undefined ? [] : [other.centre.x + other.r])),
+      top: Math.min(centre.y - r, ...(other === undefined ? [] : [other.centre.y - other.r])), bottom: front,
+    },
     toScale: duct.length <= longestTrunk && laid.every((o) => Math.abs(o.drawnBranch - o.outlet.branch) <= 0.15 * Math.max(10, o.outlet.branch)),
   };
+}
+
+/** How far a fan's middle stands beside its own exit: a radial fan blows out at one side of its foot. */
+const exitAside = (fan: PlanFan): number => (fan.kind === 'radial' ? 0.23 * fan.size : 0);
+
+/** Room between two fans, mm. */
+const gap = 3;
+
+interface SecondAt {
+  readonly centre: Point;
+  readonly r: number;
+  /** Where its exit stands, along x. */
+  readonly exit: number;
+  readonly channels: readonly Channel[];
+}
+
+/** Behind the first with a short joint; to its left with a channel to the same duct; or on the side of its own outlets. */
+function placeSecond(second: PlanSecondFan, fan: PlanFan, first: Point, foot: Point, down: number, joint: number, outlets: readonly PlanOutlet[]): SecondAt {
+  const [r1, r] = [fan.size / 2, second.size / 2];
+  const at = (centre: Point, channels: readonly Channel[]): SecondAt => ({ centre, r, exit: centre.x - exitAside(second), channels });
+  const beside = (side: 1 | -1): Point => ({ x: first.x + side * (r1 + gap + r), y: foot.y - r });
+  switch (second.arrangement) {
+    case 'series': {
+      const top = first.y - r1;
+      return at({ x: first.x + exitAside(second), y: top - gap - r }, [{ points: [{ x: first.x, y: top - gap }, { x: first.x, y: top }], width: Math.min(fan.size, second.size) / 2.2, closed: true }]);
+    }
+    case 'parallel': {
+      const centre = beside(-1);
+      const exit = centre.x - exitAside(second);
+      return at(centre, [{ points: [{ x: exit, y: foot.y }, { x: exit, y: foot.y + down }, { x: foot.x, y: foot.y + down }], width: joint, closed: true }]);
+    }
+    case 'own-ducts': {
+      const aside = outlets.reduce((sum, outlet) => sum + (outlet.ofSecond === true ? 1 : -1) * Math.cos(rad(outlet.direction)), 0);
+      return at(beside(aside < 0 ? -1 : 1), []);
+    }
+    default: return second.arrangement satisfies never;
+  }
 }
 
 /** Back and aside so that left and right branches get their lengths: L + R gives how far back, L − R how far aside. */

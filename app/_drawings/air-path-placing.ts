@@ -1,5 +1,5 @@
 import { layOutAirPath } from './air-path-layout';
-import type { AirPathLayout, OutletLayout, PlanFan, PlanOutlet } from './air-path-layout';
+import type { AirPathLayout, OutletLayout, PlanFan, PlanOutlet, PlanSecondFan } from './air-path-layout';
 import type { Point } from './arrows';
 import type { DimensionProps } from './dimension';
 import { atX, atY, px } from './frame';
@@ -9,10 +9,12 @@ import { wordWidth } from './word-width';
 import { wrapWords } from './wrap-words';
 
 /** A size of the path that stands in the plan as a figure. */
-export type PathSize = 'frame' | 'duct-width' | 'duct-length' | 'mouth-width' | 'mouth-height' | 'distance' | 'channel' | 'branch' | 'bends';
+export type PathSize = 'frame' | 'second-frame' | 'duct-width' | 'duct-length' | 'mouth-width' | 'mouth-height' | 'distance' | 'channel' | 'branch' | 'bends';
 
 export interface PlanOfPath {
   readonly fan: PlanFan;
+  /** The second of two fans; undefined for one. */
+  readonly second?: PlanSecondFan | undefined;
   /** Clear width and length of the duct from the fan to the fork, mm. */
   readonly duct: { readonly width: number; readonly length: number };
   /** One to four outlets. */
@@ -83,7 +85,7 @@ export const sizeKey = (size: PathSize, outlet?: number): string => (outlet === 
 
 /** Where everything in the plan stands: scale, names, and every figure that can be changed. */
 export function placePlan(plan: PlanOfPath, width: number): PlacedPlan {
-  const layout = layOutAirPath(plan.fan, plan.duct, plan.outlets);
+  const layout = layOutAirPath(plan.fan, plan.duct, plan.outlets, plan.second);
   const slim = width < narrow;
   const { box } = layout;
   const side = slim ? 38 : 176;
@@ -92,10 +94,10 @@ export function placePlan(plan: PlanOfPath, width: number): PlacedPlan {
   const left = px(width / 2 - ((box.left + box.right) / 2) * k);
   const planEnd = top + box.bottom * k + 34;
   const on: Frame = { id: '', width, height: 0, size: 'figure', k, left, top };
-  const frontTop = planEnd + 24;
-  const listTop = frontTop + frontHeight * k + 54;
   const named = namesOf(plan, layout, on);
-  const placed = slim ? listed(named, width, listTop) : besides(named, width, left + ((box.left + box.right) / 2) * k, planEnd);
+  const wide = slim ? undefined : besides(named, width, left + ((box.left + box.right) / 2) * k, planEnd);
+  const frontTop = (wide?.end ?? planEnd) + 24;
+  const placed = wide ?? listed(named, width, frontTop + frontHeight * k + 54);
   return {
     width, slim, on, layout, frontTop,
     height: Math.round(slim ? placed.end : frontTop + frontHeight * k + 54),
@@ -125,9 +127,13 @@ const atSide = (o: OutletLayout): boolean => Math.abs(Math.cos((o.outlet.directi
 
 function namesOf(plan: PlanOfPath, layout: AirPathLayout, on: Frame): Named[] {
   const place = (p: Point): Point => ({ x: atX(on, p.x), y: atY(on, p.y) });
-  const { fan } = plan;
+  const { fan, second } = plan;
+  const frame = (size: 'frame' | 'second-frame', of: PlanFan): Segment[] => [{ words: 'frame' }, { words: figureWords(plan, size, undefined, of.size), size }];
+  const fanNamed = (key: string, of: PlanFan, at: Point, rows: Named['rows']): Named => ({ key, at: place({ x: at.x + of.size * 0.22, y: at.y }), words: of.name, second: of.reading, accent: false, rows });
   return [
-    { key: 'fan', at: place({ x: layout.fan.x + fan.size * 0.22, y: layout.fan.y }), words: fan.name, second: fan.reading, accent: false, rows: [] },
+    // Over two fans an arrow could belong to either: their sizes stand with their names.
+    fanNamed('fan', fan, layout.fan, second === undefined ? [] : [frame('frame', fan)]),
+    ...(second === undefined || layout.second === undefined ? [] : [fanNamed('second fan', second, layout.second, plan.unknown?.has(sizeKey('second-frame')) === true ? [] : [frame('second-frame', second)])]),
     ...layout.outlets.map((laid, index): Named => {
       const { outlet, way, mouth, lee } = laid;
       const turn = way.at(-2) ?? mouth;
@@ -150,15 +156,19 @@ function figureWords(plan: PlanOfPath, size: PathSize, outlet: number | undefine
   return `${sizeWords(value)}${plan.guessed?.has(sizeKey(size, outlet)) ? '?' : ''}`;
 }
 
-/** Names in a column at either side, whichever their place is nearer to; wrapped to the column. */
+/** Names in a column at either side, whichever their place is nearer to; wrapped to the column. Many names make the plan longer. */
 function besides(names: readonly Named[], width: number, centre: number, bottom: number): { names: PlacedName[]; sizes: PlacedSize[]; end: number } {
-  const placed = (['left', 'right'] as const).flatMap((side) => {
+  const columns = (['left', 'right'] as const).map((side) => {
     const here = names.filter((n) => (n.at.x < centre ? 'left' : 'right') === side).sort((a, b) => a.at.y - b.at.y);
     const heights = here.map((n) => heightOf(n, column, figureHeight));
-    const ys = spread(here.map((n) => n.at.y - 6), 46, Math.max(46, bottom - (heights.at(-1) ?? 0)), Math.max(60, ...heights) + 8);
+    return { side, here, last: heights.at(-1) ?? 0, step: Math.max(60, ...heights) + 8 };
+  });
+  const end = Math.max(bottom, ...columns.map(({ here, last, step }) => 46 + (here.length - 1) * step + last));
+  const placed = columns.flatMap(({ side, here, last, step }) => {
+    const ys = spread(here.map((n) => n.at.y - 6), 46, Math.max(46, end - last), step);
     return here.map((n, i) => set(n, { x: side === 'left' ? column : width - column, y: ys[i] ?? n.at.y }, side, column, figureHeight));
   });
-  return { names: placed.map((p) => p.name), sizes: placed.flatMap((p) => p.sizes), end: bottom };
+  return { names: placed.map((p) => p.name), sizes: placed.flatMap((p) => p.sizes), end };
 }
 
 /** Names in a list under the plan, for narrow sheets. */
@@ -212,7 +222,7 @@ function arrowsOf(plan: PlanOfPath, layout: AirPathLayout, on: Frame): PlacedSiz
   const level = atY(on, layout.box.bottom) + 14;
   const trunk: PlacedSize[] = foot === undefined || lower === undefined ? [] : trunkSizes(plan, layout, on, foot);
   return [
-    arrow('frame', undefined, figureWords(plan, 'frame', undefined, fan.size), { from: atX(on, layout.fan.x - r), to: atX(on, layout.fan.x + r), at: over - 12, edges: [over, over] }),
+    ...(plan.second !== undefined ? [] : [arrow('frame', undefined, figureWords(plan, 'frame', undefined, fan.size), { from: atX(on, layout.fan.x - r), to: atX(on, layout.fan.x + r), at: over - 12, edges: [over, over] })]),
     ...(duct.length > 0 ? trunk : []),
     ...layout.outlets.flatMap((laid, index) => (atSide(laid) ? sideSizes(plan, laid, index, level, on) : [])),
   ];
@@ -222,12 +232,16 @@ function trunkSizes(plan: PlanOfPath, layout: AirPathLayout, on: Frame, foot: Po
   const { duct } = plan;
   const half = duct.width / 2;
   const end = layout.fork.y - Math.max(4, ...plan.outlets.map((o) => o.channel)) / 2;
-  const beside = atX(on, foot.x - half) - 15;
+  const lengthWords = figureWords(plan, 'duct-length', undefined, duct.length);
+  // A second fan beside the first joins from the left. The figure stands to the left of its line either way.
+  const atRight = plan.second?.arrangement === 'parallel';
+  const edge = atX(on, foot.x + (atRight ? half : -half));
+  const beside = atRight ? px(edge + Math.max(figureHeight, wordWidth(lengthWords) + 8) + 8) : edge - 15;
   const upper = atY(on, foot.y);
   const across = px(upper + Math.min(18, ((end - foot.y) * on.k) / 2));
   const [from, to] = [atX(on, foot.x - half), atX(on, foot.x + half)];
   return [
-    arrow('duct-length', undefined, figureWords(plan, 'duct-length', undefined, duct.length), { from: upper, to: atY(on, end), at: beside, upright: true, edges: [from, from] }, { x: beside, y: upper, along: 'y', perMillimetre: -on.k }),
+    arrow('duct-length', undefined, lengthWords, { from: upper, to: atY(on, end), at: beside, upright: true, edges: [edge, edge] }, { x: beside, y: upper, along: 'y', perMillimetre: -on.k }),
     arrow('duct-width', undefined, figureWords(plan, 'duct-width', undefined, duct.width), { from, to, at: across }, { x: to, y: across, along: 'x', perMillimetre: on.k / 2 }),
   ];
 }

@@ -5,6 +5,7 @@ import { AirPathFront } from './air-path-front';
 import { frontHeight, placePlan, sizeWords } from './air-path-placing';
 import type { PlacedName, PlacedPlan, PlanOfPath } from './air-path-placing';
 import { Channels } from './channels';
+import type { Point } from './arrows';
 import { Balloon } from './balloon';
 import { Dimension } from './dimension';
 import { AxialFan, RadialFan } from './fan-wheel';
@@ -33,14 +34,15 @@ export function AirPathPlan({ width, placed: given, id, ...plan }: AirPathPlanPr
   const on: Frame = { ...placed.on, id: id ?? `p${own}` };
   const guessed = (plan.guessed?.size ?? 0) > 0;
   return (
-    <Sheet width={width} height={height} label={planWords(plan.fan, layout)}>
+    <Sheet width={width} height={height} label={planWords(plan, layout)}>
       <Hatches id={on.id} kinds={['cut', 'lee']} />
       <Words x={0} y={14} tone="ink2">{layout.toScale ? 'From above, cut through the duct' : slim ? 'From above; branch lengths not to scale' : 'From above, cut through the duct; branch lengths not to scale'}</Words>
       <Channels on={on} channels={layout.channels} />
       <Lee on={on} layout={layout} />
       <NozzleFromAbove on={on} layout={layout} />
       {layout.outlets.map((o) => <BranchAir key={o.outlet.name} on={on} laid={o} />)}
-      <FanAt on={on} fan={plan.fan} layout={layout} />
+      <FanAt on={on} fan={plan.fan} at={layout.fan} />
+      {plan.second && layout.second && <FanAt on={on} fan={plan.second} at={layout.second} />}
       {placed.sizes.map((size) => (size.arrows === undefined
         ? <Words key={size.key} x={size.box.x + size.box.w / 2} y={size.box.y + size.box.h / 2 + 5} anchor="middle">{size.words}</Words>
         : <Dimension key={size.key} {...size.arrows} />))}
@@ -52,8 +54,8 @@ export function AirPathPlan({ width, placed: given, id, ...plan }: AirPathPlanPr
   );
 }
 
-function FanAt({ on, fan, layout }: { readonly on: Frame; readonly fan: PlanFan; readonly layout: AirPathLayout }) {
-  const body = { cx: atX(on, layout.fan.x), cy: atY(on, layout.fan.y), side: px(fan.size * on.k) };
+function FanAt({ on, fan, at }: { readonly on: Frame; readonly fan: PlanFan; readonly at: Point }) {
+  const body = { cx: atX(on, at.x), cy: atY(on, at.y), side: px(fan.size * on.k) };
   return fan.kind === 'radial' ? <RadialFan {...body} /> : <AxialFan {...body} />;
 }
 
@@ -153,7 +155,11 @@ function SpeedKey({ x, y }: { readonly x: number; readonly y: number }) {
   );
 }
 
-function planWords(fan: PlanFan, layout: AirPathLayout): string {
+const STANDS = { series: 'behind it', parallel: 'beside it on the same duct', 'own-ducts': 'on a duct of its own' } as const;
+
+const fanWords = (fan: PlanFan): string => [fan.name, `frame ${fan.size} mm`, fan.reading].filter(Boolean).join(', ');
+
+function planWords({ fan, second }: PlanOfPath, layout: AirPathLayout): string {
   const said = layout.outlets.map(({ outlet, lee }) => `${outlet.name}: ${outlet.reading === '' ? '' : `${outlet.reading}, `}${lee ? 'in the lee, ' : ''}mouth ${sizeWords(outlet.width)} by ${sizeWords(outlet.height)} mm, ${sizeWords(outlet.distance)} mm from the nozzle`).join('; ');
-  return `Air path from above and from the front. ${[fan.name, `frame ${fan.size} mm`, fan.reading].filter(Boolean).join(', ')}. ${said}.${layout.toScale ? '' : ' Branch lengths are not drawn to scale.'}`;
+  return `Air path from above and from the front. ${fanWords(fan)}${second === undefined ? '' : `; ${STANDS[second.arrangement]}: ${fanWords(second)}`}. ${said}.${layout.toScale ? '' : ' Branch lengths are not drawn to scale.'}`;
 }

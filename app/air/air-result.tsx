@@ -11,7 +11,7 @@ import { usePreferences } from '../_browser/preferences';
 import { changeCase } from '../_case/current-case';
 import { chooseRemedy } from '../_case/rounds';
 import { AirTables } from './air-tables';
-import { flowUnitOf, remedyFor, worthMeasuring, type LetteredOption } from './air-views';
+import { fansToday, flowUnitOf, remedyFor, worthMeasuring, type LetteredOption } from './air-views';
 import { ClaimCheck } from './claim-check';
 import { ElectricalPoints, electricalVerdict } from './electrical-points';
 import { OptionsList } from './options-list';
@@ -35,6 +35,7 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
       <ul className="air-facts">
         <li><b>{bottleneckWords(result)}</b> {formatRange(result.today.shareOfFreeFlow.low, result.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</li>
         {result.lossShares.length > 0 && <li>The pressure is lost at: {[...result.lossShares].sort((a, b) => b.share - a.share).slice(0, 3).map((loss) => `${loss.label} ${shownShare(loss.share)}`).join('; ')}.</li>}
+        {fansToday(result).length > 0 && <li>{fansToday(result).map((fan) => `${fan.name} ${formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units))} at ${formatRange(fan.pressure.low, fan.pressure.high, 'Pa')}`).join('; ')}. <b>{result.options.find((option) => option.kind === 'leave')?.sideEffects.find((effect) => effect.kind === 'fans-at-odds')?.sentence}</b></li>}
         {result.conflicts.map((conflict) => <li key={conflict.sentence}><b>{conflict.sentence}</b></li>)}
       </ul>
       <OptionsList result={result} letters={letters} chosen={chosen} unit={speedUnit} onPick={onPick} />

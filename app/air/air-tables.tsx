@@ -4,7 +4,7 @@ import type { AirPathResult } from '@/lib/airflow';
 import { formatMinutes, formatRange, formatValue, type UnitSymbol } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { ProblemList } from '../_parts/problem-list';
-import { flowUnitOf, worthMeasuring, type LetteredOption } from './air-views';
+import { fansToday, flowUnitOf, worthMeasuring, type LetteredOption } from './air-views';
 import { priceWords } from './options-list';
 import { timeWords } from './time-words';
 import { placeInWords } from './place-words';
@@ -26,6 +26,7 @@ export function AirTables({ result, letters, units, speedUnit }: AirTablesProps)
         <OptionTable result={result} letters={letters} speedUnit={speedUnit} units={units} />
         <div className="air-small-tables">
           <SmallTable title="Outlets today" heads={['outlet', 'air speed', 'flow', 'share']} rows={result.outlets.map((outlet) => [outlet.name, formatRange(outlet.speed.low, outlet.speed.high, speedUnit), formatRange(outlet.flow.low, outlet.flow.high, flowUnitOf(units)), formatRange(outlet.share.low, outlet.share.high, '%')])} />
+          <SmallTable title="The two fans today" heads={['fan', 'flow', 'pressure', 'of its free flow', 'overpowered by the other']} rows={fansToday(result).map((fan, index) => [`${index + 1}: ${fan.name}`, formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units)), formatRange(fan.pressure.low, fan.pressure.high, 'Pa'), formatRange(fan.shareOfFreeFlow.low, fan.shareOfFreeFlow.high, '%'), shownShare(fan.overpowered)])} />
           <SmallTable title="Where the pressure is lost" heads={['place', 'share']} rows={[...result.lossShares].sort((a, b) => b.share - a.share).map((loss) => [loss.label, shownShare(loss.share)])} />
           <SmallTable title="What one per cent more would do" heads={['one per cent more of', 'air speed']} rows={result.sensitivity.map((each) => [each.change, `${each.speedPerPercent < 0 ? '−' : '+'}${Math.abs(each.speedPerPercent).toFixed(2)}\u00a0%`])} />
           <SmallTable title="What measuring would be worth" heads={['unknown', 'takes', 'saves', 'changes the choice']} rows={worthMeasuring(result).map((unknown) => [unknown.title, formatMinutes(unknown.minutes), `${unknown.saving.toFixed(2)} ${result.currency}`, shownShare(unknown.chanceOfChange)])} />

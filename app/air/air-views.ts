@@ -1,8 +1,9 @@
-import type { AirOption, AirOptionKind, AirPath, AirPathResult, AirUnknown, Band, Fact, OutletFacts } from '@/lib/airflow';
+import { fanBranchesOf, variantOfToday, type AirOption, type AirOptionKind, type AirPath, type AirPathResult, type AirUnknown, type Band, type Fact, type FanFacts, type OutletFacts } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatRange, formatValue, toUnit, type UnitSymbol } from '@/lib/units';
 import type { CurveChartProps, Need, OptionInterval } from '../_charts';
 import { shownShare } from '../_charts';
+import type { PlanFan } from '../_drawings/air-path-layout';
 import { sizeKey, type PathSize, type PlanOfPath } from '../_drawings/air-path-placing';
 
 /** Order of the letters: what is there, then fan, duct, both, then the smaller changes. */
@@ -30,24 +31,38 @@ export function chartOf(result: AirPathResult, letters: readonly LetteredOption[
   const unit = flowUnitOf(units);
   const points = (curve: readonly { readonly flow: number; readonly pressure: number }[]): { x: number; y: number }[] => curve.map((point) => ({ x: toUnit(point.flow, unit), y: point.pressure }));
   // The chart ends where its fans end; a range beyond is drawn up to there, its figures stand in the tables.
-  const most = toUnit(Math.max(...letters.flatMap(({ option }) => [option.operating.flow.value * 1.1, ...option.fanCurve.map((point) => point.flow)])), unit);
+  const most = toUnit(Math.max(...letters.flatMap(({ option }) => [meetsAt(option).flow.value * 1.1, ...option.fanCurve.map((point) => point.flow)])), unit);
   const picked = letters.find(({ option }) => option.id === chosen && option.kind !== 'leave')?.option;
   const fan = picked?.kind === 'new-fan' || picked?.kind === 'new-fan-and-duct' ? picked : letters.find(({ option }) => option.kind === 'new-fan')?.option;
   const duct = picked !== undefined && !ON_TODAYS_DUCT.has(picked.kind) ? picked : letters.find(({ option }) => option.kind === 'new-duct')?.option;
+  const pair = fansToday(result);
+  const onOwnDucts = pair.some((each) => each.ductCurve !== undefined);
   return {
     curves: [
-      { name: 'fan today', of: 'fan', fitted: true, points: points(result.fanCurve.middle) },
-      { name: 'duct today', of: 'duct', fitted: true, points: points(result.ductCurve) },
+      { name: pair.length === 0 ? 'fan today' : onOwnDucts ? 'first fan today' : 'both fans today', of: 'fan', fitted: true, points: points(result.fanCurve.middle) },
+      { name: onOwnDucts ? 'its duct' : 'duct today', of: 'duct', fitted: true, points: points(result.ductCurve) },
+      ...pair.flatMap((each, index): CurveChartProps['curves'] => (index === 0 && onOwnDucts ? [] : [
+        { name: `${index === 0 ? 'first' : 'second'} ${onOwnDucts ? 'fan today' : 'alone'}`, of: 'fan', fitted: true, part: true, points: points(each.fanCurve) },
+        ...(each.ductCurve === undefined ? [] : [{ name: 'duct of the second', of: 'duct' as const, fitted: true, part: true, points: points(each.ductCurve) }]),
+      ])),
       ...(fan ? [{ name: 'new fan', of: 'fan' as const, fitted: false, points: points(fan.fanCurve) }] : []),
       ...(duct ? [{ name: duct.kind.startsWith('new') ? 'new duct' : 'duct changed', of: 'duct' as const, fitted: false, points: points(duct.ductCurve) }] : []),
     ],
-    points: apart(letters, chosen).map(({ letter, option }) => ({
-      letter, flow: toUnit(option.operating.flow.value, unit), pressure: option.operating.pressure.value, chosen: option.id === chosen,
-      words: formatValue(option.operating.flow.value, unit, 2),
-      ...(option.id === chosen || option.kind === 'leave' ? { flowRange: [toUnit(option.operating.flow.low, unit), Math.min(most, toUnit(option.operating.flow.high, unit))] as const } : {}),
-    })),
+    points: apart(letters, chosen).map(({ letter, option }) => {
+      const { flow, pressure } = meetsAt(option);
+      return {
+        letter, flow: toUnit(flow.value, unit), pressure: pressure.value, chosen: option.id === chosen,
+        words: formatValue(flow.value, unit, 2),
+        ...(option.id === chosen || option.kind === 'leave' ? { flowRange: [toUnit(flow.low, unit), Math.min(most, toUnit(flow.high, unit))] as const } : {}),
+      };
+    }),
     flowAxis: `flow, ${unit}`,
   };
+}
+
+/** Where the curves of an option meet: of two fans on ducts of their own those of the first. */
+function meetsAt({ operating, fans: [first] }: AirOption): Pick<AirOption['operating'], 'flow' | 'pressure'> {
+  return first?.ductCurve === undefined ? operating : first;
 }
 
 /** Changes that leave the duct as it is. */
@@ -59,10 +74,15 @@ function apart(letters: readonly LetteredOption[], chosen: string | undefined): 
   const most = { flow: Math.max(...curves.map((point) => point.flow)), pressure: Math.max(...curves.map((point) => point.pressure)) };
   const kept: LetteredOption[] = letters.filter(({ option }) => option.kind === 'leave' || option.id === chosen);
   for (const each of letters) {
-    const near = (other: LetteredOption): boolean => (['flow', 'pressure'] as const).every((what) => Math.abs(other.option.operating[what].value - each.option.operating[what].value) <= SAME_POINT * most[what]);
+    const near = (other: LetteredOption): boolean => (['flow', 'pressure'] as const).every((what) => Math.abs(meetsAt(other.option)[what].value - meetsAt(each.option)[what].value) <= SAME_POINT * most[what]);
     if (!kept.includes(each) && !kept.some(near)) kept.push(each);
   }
   return kept.sort((a, b) => (a.letter < b.letter ? -1 : 1));
+}
+
+/** Each of two fans as they are; empty with one. */
+export function fansToday(result: AirPathResult): AirOption['fans'] {
+  return result.options.find((option) => option.kind === 'leave')?.fans ?? [];
 }
 
 /** Under this saving, in the currency, and this chance to change the choice, a measurement is not worth its minutes. */
@@ -89,27 +109,39 @@ export function intervalOf(letters: readonly LetteredOption[], chosen: string | 
 }
 
 /** What the plan is drawn from: dimensions in mm, which of them nobody measured, and the speed at each outlet once it is reckoned. */
-export function planOf({ fan, duct, outlets }: AirPath, result: AirPathResult | undefined, unit: UnitSymbol): PlanOfPath {
-  // A frame is written 5015, 50 x 15 or 50×15: side first, depth after it; sides of 100 mm and more have three digits.
-  const digits = /^\d+/.exec(fan.frame ?? '')?.[0] ?? '40';
-  const frame = Number(digits.length >= 4 ? digits.slice(0, -2) : digits);
+export function planOf(path: AirPath, result: AirPathResult | undefined, unit: UnitSymbol): PlanOfPath {
+  const { fan, duct, outlets } = path;
+  const [first, second] = result === undefined ? [] : fansToday(result);
+  const flowWords = (flow: Band | undefined): string => (flow === undefined ? '' : formatRange(flow.low, flow.high, 'L/s'));
+  const ofSecond = outletsOfSecond(path);
   return {
-    fan: { size: frame, kind: fan.kind === 'axial' ? 'axial' : 'radial', name: fan.name, reading: result ? formatRange(result.today.flow.low, result.today.flow.high, 'L/s') : '' },
+    fan: { ...planFan(fan, fan.name), reading: flowWords(first?.flow ?? result?.today.flow) },
+    second: fan.arrangement === 'single' ? undefined : { ...planFan(fan.second ?? fan, fan.second?.name ?? 'the same again'), arrangement: fan.arrangement, reading: flowWords(second?.flow) },
     duct: { width: inMm(duct.section.width), length: inMm(duct.length) },
     outlets: outlets.map((outlet, index) => {
       const found = result?.outlets[index];
       return {
         name: outlet.name, direction: (outlet.direction.value * 180) / Math.PI, width: inMm(outlet.mouth.width), height: inMm(outlet.mouth.height), distance: inMm(outlet.distance),
         branch: outlet.branch ? inMm(outlet.branch.length) : 20, channel: outlet.branch ? inMm(outlet.branch.section.width) : 10, bends: outlet.branch?.bends.length ?? 1,
-        speed: found?.speed.value ?? 0, reading: found ? formatRange(found.speed.low, found.speed.high, unit) : '',
+        speed: found?.speed.value ?? 0, reading: found ? formatRange(found.speed.low, found.speed.high, unit) : '', ofSecond: ofSecond.has(index),
       };
     }),
     guessed: new Set([
-      ...(fan.frame === undefined ? [sizeKey('frame')] : []), ...guessedOf(duct.section.width, 'duct-width'), ...guessedOf(duct.length, 'duct-length'),
+      ...(fan.frame === undefined ? [sizeKey('frame')] : []), ...(fan.second !== undefined && fan.second.frame === undefined ? [sizeKey('second-frame')] : []), ...guessedOf(duct.section.width, 'duct-width'), ...guessedOf(duct.length, 'duct-length'),
       ...outlets.flatMap((outlet, index) => guessedAtOutlet(outlet, index)),
     ]),
-    unknown: new Set(outlets.flatMap((outlet, index) => (outlet.branch === undefined ? (['channel', 'branch', 'bends'] as const).map((size) => sizeKey(size, index)) : []))),
+    unknown: new Set([...(fan.second === undefined ? [sizeKey('second-frame')] : []), ...outlets.flatMap((outlet, index) => (outlet.branch === undefined ? (['channel', 'branch', 'bends'] as const).map((size) => sizeKey(size, index)) : []))]),
   };
+}
+
+/** A frame is written 5015, 50 x 15 or 50×15: side first, depth after it; sides of 100 mm and more have three digits. */
+function planFan({ frame, kind }: FanFacts, name: string): Omit<PlanFan, 'reading'> {
+  const digits = /^\d+/.exec(frame ?? '')?.[0] ?? '40';
+  return { size: Number(digits.length >= 4 ? digits.slice(0, -2) : digits), kind: kind === 'axial' ? 'axial' : 'radial', name };
+}
+
+function outletsOfSecond(path: AirPath): ReadonlySet<number> {
+  return new Set(fanBranchesOf(variantOfToday(path)).find((branch) => branch.fan === 'second')?.outletIndices ?? []);
 }
 
 const inMm = (fact: Fact<'length'>): number => fact.value * 1000;

@@ -6,6 +6,7 @@ import { textAt, type Place, type Sheet } from './sheet';
 export function placeOfSize(size: PathSize, outlet = 0): Place {
   switch (size) {
     case 'frame': return ['fan', 'frame'];
+    case 'second-frame': return ['fan', 'second', 'frame'];
     case 'duct-width': return ['duct', 'section', 'width'];
     case 'duct-length': return ['duct', 'length'];
     case 'mouth-width': return ['outlets', outlet, 'width'];
@@ -25,7 +26,7 @@ export function nameOfSize(sheet: Sheet, { size, outlet }: Pick<PlacedSize, 'siz
 }
 
 const NAMES: Readonly<Record<PathSize, string>> = {
-  frame: 'Size of the fan', 'duct-width': 'Width of the duct', 'duct-length': 'Length of the duct', 'mouth-width': 'Mouth width', 'mouth-height': 'Mouth height',
+  frame: 'Size of the fan', 'second-frame': 'Size of the second fan', 'duct-width': 'Width of the duct', 'duct-length': 'Length of the duct', 'mouth-width': 'Mouth width', 'mouth-height': 'Mouth height',
   distance: 'Distance to the nozzle', channel: 'Width of the branch', branch: 'Length of the branch', bends: 'Bends of the branch',
 };
 
@@ -35,7 +36,7 @@ export function stepOfSize(size: PathSize): number {
 }
 
 /** Sizes that can be moved by steps; frame and bends are chosen, not moved. */
-export const isLength = (size: PathSize): boolean => size !== 'frame' && size !== 'bends';
+export const isLength = (size: PathSize): boolean => size !== 'frame' && size !== 'second-frame' && size !== 'bends';
 
 /**
  * The text of a length after it was moved by `by` mm, not below one step. A typed ± stays. `from` is taken where nothing is written.

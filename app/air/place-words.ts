@@ -1,7 +1,7 @@
 /** Places that the reader of an air path names, in the words of the form. */
 const WORDS: Readonly<Record<string, string>> = {
   title: 'title', currency: 'currency', schema: 'kind of file', version: 'version of the file', printing: 'printing',
-  fan: 'fan', kind: 'kind', name: 'name', frame: 'frame size', voltage: 'voltage on its label', current: 'current on its label', currentIsLargest: 'whether the current is the largest', startCurrent: 'current at the start',
+  fan: 'fan', second: 'second fan', kind: 'kind', name: 'name', frame: 'frame size', voltage: 'voltage on its label', current: 'current on its label', currentIsLargest: 'whether the current is the largest', startCurrent: 'current at the start',
   supply: 'voltage it gets', speed: 'speed', duty: 'duty', freeFlow: 'free flow', maxPressure: 'highest pressure', midPoint: 'point in the middle', points: 'points of the curve', stall: 'dip of the curve', count: 'how many',
   arrangement: 'how they stand', claim: 'claim', trusted: 'trusted sheet', drive: 'how it is driven', wires: 'wires', wireGauge: 'wire size', wireLength: 'wire length', output: 'output', currentLimit: 'most current',
   duct: 'duct', section: 'section', width: 'width', height: 'height', diameter: 'diameter', length: 'length', bends: 'bends', angle: 'angle', radius: 'radius', changes: 'changes of section', ending: 'ending', roughness: 'roughness',

@@ -66,7 +66,7 @@ export function rowsAt(sheet: unknown, place: Place): readonly unknown[] {
 }
 
 /** Parts that stay in the sheet when their last entry goes: a fan on offer is a fan even while nothing is known of it. */
-const STAY: ReadonlySet<string> = new Set(['fan', 'duct']);
+const STAY: ReadonlySet<string> = new Set(['fan', 'duct', 'second']);
 
 /** The sheet with a value put at a place; an empty text takes the entry out, and with it a part that holds nothing more: not known. */
 export function withAt<T>(sheet: T, place: Place, value: unknown): T {

@@ -61,7 +61,7 @@ export function SizeField({ size, typed, sheet, problems, within, onChange, onCl
               {BEND_CHOICES.map((choice) => <option key={choice.value} value={choice.value}>{choice.word}</option>)}
             </select>
           ) : (
-            <input {...common} ref={input} value={bare(textAt(sheet, place), 'mm')} placeholder={size.size === 'frame' ? '50 x 15' : 'not known'} inputMode={length ? 'decimal' : 'text'} autoComplete="off" onChange={(event) => put(event.target.value)} />
+            <input {...common} ref={input} value={bare(textAt(sheet, place), 'mm')} placeholder={size.size.endsWith('frame') ? '50 x 15' : 'not known'} inputMode={length ? 'decimal' : 'text'} autoComplete="off" onChange={(event) => put(event.target.value)} />
           )}
           {length && <span className="field-unit">mm</span>}
         </div>

@@ -1,6 +1,6 @@
 'use client';
 import { ChooseOne } from '../../_parts/choose-one';
-import { textAt, withAt, type Place, type Sheet } from '../sheet';
+import { textAt, valueAt, withAt, type Place, type Sheet } from '../sheet';
 import type { MakeFields } from './make-fields';
 import { More } from './more';
 import { PasteFigures } from './paste-figures';
@@ -8,8 +8,16 @@ import { PastePoints } from './paste-points';
 
 const CLAIMS = [{ value: 'data-sheet', word: 'a data sheet' }, { value: 'advertised', word: 'an advertisement' }, { value: 'measured', word: 'a measurement' }];
 
-/** One fan: what its label and a sheet say, and what else may be known of it. */
-export function FanFields({ make, at, offered = false }: { readonly make: MakeFields; readonly at: Place; readonly offered?: boolean }) {
+export interface FanFieldsProps {
+  readonly make: MakeFields;
+  readonly at: Place;
+  readonly offered?: boolean;
+  /** The other of two unlike fans: how the two stand is asked at the first. */
+  readonly second?: boolean;
+}
+
+/** A fan: what its label and a sheet say, what else may be known of it, and another one that works with it. */
+export function FanFields({ make, at, offered = false, second = false }: FanFieldsProps) {
   const { quantity, choose, words, count, yes } = make;
   return (
     <>
@@ -24,9 +32,9 @@ export function FanFields({ make, at, offered = false }: { readonly make: MakeFi
         {quantity('Voltage on its label', [...at, 'voltage'], 'V')}
         {quantity('Current on its label', [...at, 'current'], 'A')}
       </div>
-      <More about={offered ? 'this fan' : 'the fan'}>
+      <More about={second ? 'the second fan' : offered ? 'this fan' : 'the fan'}>
         <div className="sheet-fields">
-          <Arrangement make={make} at={at} />
+          {!second && <Arrangement make={make} at={at} />}
           {quantity('Its mouth: width inside', [...at, 'outlet', 'width'], 'mm')}
           {quantity('Its mouth: height inside', [...at, 'outlet', 'height'], 'mm')}
           {quantity('Voltage it gets', [...at, 'supply'], 'V', 'When it differs from the label.')}
@@ -39,6 +47,7 @@ export function FanFields({ make, at, offered = false }: { readonly make: MakeFi
         {yes('The current on the label is the largest it draws', [...at, 'currentIsLargest'])}
         <PastePoints make={make} at={at} />
       </More>
+      {!second && arrangementAt(make.sheet, at) !== 'one' && <SecondFan make={make} at={at} offered={offered} />}
     </>
   );
 }
@@ -50,10 +59,39 @@ const ARRANGEMENTS = [
 /** How many fans there are and how they work together, as one question. */
 function Arrangement({ make, at }: { readonly make: MakeFields; readonly at: Place }) {
   const { sheet, change } = make;
-  const value = textAt(sheet, [...at, 'count']) === '2' ? textAt(sheet, [...at, 'arrangement']) || 'parallel' : 'one';
+  const value = arrangementAt(sheet, at);
   const put = (next: string): Sheet => {
     const two = next !== 'one';
-    return withAt(withAt(sheet, [...at, 'count'], two ? 2 : ''), [...at, 'arrangement'], two ? next : '');
+    const stands = withAt(withAt(sheet, [...at, 'count'], two ? 2 : ''), [...at, 'arrangement'], two ? next : '');
+    return two ? stands : withAt(stands, [...at, 'second'], '');
   };
-  return <ChooseOne label="How many of them" value={ARRANGEMENTS.find((each) => each.value === value)?.value} unknown="one fan" options={ARRANGEMENTS.slice(1)} onChange={(next) => change(put(next ?? 'one'))} />;
+  return <ChooseOne label="How many fans" value={ARRANGEMENTS.find((each) => each.value === value)?.value} unknown="one fan" options={ARRANGEMENTS.slice(1)} onChange={(next) => change(put(next ?? 'one'))} />;
+}
+
+/** How the fans at a place stand; two of which nothing more is said stand side by side. */
+function arrangementAt(sheet: Sheet, at: Place): string {
+  const two = textAt(sheet, [...at, 'count']) === '2' || valueAt(sheet, [...at, 'second']) !== undefined;
+  return two ? textAt(sheet, [...at, 'arrangement']) || 'parallel' : 'one';
+}
+
+const SECOND_HINTS: Readonly<Record<string, string>> = {
+  series: 'The first fan stands at the duct, the second blows into its inlet.',
+  parallel: 'Where one fan is stronger, it may push air back through the other: the page reckons with that.',
+  'own-ducts': 'Say at each outlet which fan feeds it, under “More about this outlet”.',
+};
+
+/** The second of two: the same again, or another with figures of its own. */
+function SecondFan({ make, at, offered }: { readonly make: MakeFields; readonly at: Place; readonly offered: boolean }) {
+  const { sheet, change } = make;
+  const place: Place = [...at, 'second'];
+  const unlike = valueAt(sheet, place) !== undefined;
+  return (
+    <fieldset className="sheet-second"><legend>The second fan</legend>
+      <p className="label">{SECOND_HINTS[arrangementAt(sheet, at)]}</p>
+      <div className="sheet-fields">
+        <ChooseOne label="It is" value={unlike ? 'other' : undefined} unknown="the same as the first" options={[{ value: 'other', word: 'another fan' }]} onChange={(next) => change(withAt(sheet, place, next === 'other' ? { kind: 'blower' } : ''))} />
+      </div>
+      {unlike && <FanFields make={make} at={place} offered={offered} second />}
+    </fieldset>
+  );
 }

@@ -7,10 +7,16 @@ import { readAirPath } from '@/lib/airflow';
 import { collisions, renderSheets } from '../rendered-sheet';
 
 const WIDTHS = [700, 560, 358, 288];
+const DEMO_FAN = { kind: 'blower', name: 'part fan, 40 × 10 radial', frame: '40 x 10', freeFlow: '0.72 L/s' };
 const OUTLETS = [['left', '180°'], ['right', '0°'], ['back', '90°'], ['front', '270°']].map(([name, direction]) => ({ name, direction, width: '12 mm', height: '3 mm', distance: '15 mm', branch: { section: { width: '9 mm', height: '6 mm' }, length: '40 mm', bends: [] } }));
 
 const sheets: readonly (readonly [string, object])[] = [
   ['the example', DEMO_SHEET], ['nothing known', EMPTY_SHEET], ['one outlet', { ...DEMO_SHEET, outlets: OUTLETS.slice(1, 2), measured: [] }], ['four outlets', { ...EMPTY_SHEET, outlets: OUTLETS }],
+  ...(['series', 'parallel', 'own-ducts'] as const).flatMap((arrangement): [string, object][] => [
+    [`two equal fans, ${arrangement}`, { ...DEMO_SHEET, fan: { ...DEMO_FAN, count: 2, arrangement }, measured: [] }],
+    [`two unlike fans, ${arrangement}`, { ...DEMO_SHEET, fan: { ...DEMO_FAN, arrangement, second: { name: 'axial, 30 × 10', kind: 'axial', frame: '30 x 10' } }, measured: [] }],
+    [`two fans of which little is known, ${arrangement}`, { ...EMPTY_SHEET, outlets: OUTLETS, fan: { arrangement, second: {} } }],
+  ]),
 ];
 
 const plans = sheets.map(([name, sheet]): readonly [string, PlanOfPath] => {
@@ -47,6 +53,24 @@ describe('figures in the plan of the air path', () => {
     const keys = four === undefined ? [] : placePlan(four[1], 700).sizes.map((size) => size.key);
     // Frame and duct: 3. Two outlets at the sides: 6 each. Back and front, without their channel: 5 each.
     expect([keys.length, new Set(keys).size]).toEqual([3 + 12 + 10, 3 + 12 + 10]);
+  });
+
+  it('name the size of each of two unlike fans, and of two equal ones once', () => {
+    const frames = plans.filter(([name]) => name.startsWith('two')).map(([name, plan]) => [name, placePlan(plan, 700).sizes.filter((size) => size.key.endsWith('frame')).map((size) => size.key).sort().join(' ')]);
+    expect(frames.length).toBe(9);
+    expect(frames.filter(([name = '', found]) => found !== (name.includes('equal') ? 'frame' : 'frame second-frame'))).toEqual([]);
+  });
+
+  it('leave two fans clear of one another, and both inside the plan', () => {
+    const found = plans.flatMap(([name, plan]) => {
+      const { fan, second, box } = placePlan(plan, 700).layout;
+      if (second === undefined || plan.second === undefined) return [];
+      const [a, b] = [{ ...fan, r: plan.fan.size / 2 }, { ...second, r: plan.second.size / 2 }];
+      const apart = Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y)) >= a.r + b.r;
+      const inside = [a, b].every((each) => each.x - each.r >= box.left && each.x + each.r <= box.right && each.y - each.r >= box.top);
+      return apart && inside ? [] : [name];
+    });
+    expect(found).toEqual([]);
   });
 
   it('carry a question mark where nobody measured', () => {

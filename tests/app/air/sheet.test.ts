@@ -133,6 +133,10 @@ describe('what the form can write besides', () => {
     const full = rows.reduce<typeof EMPTY_SHEET>((sheet, [place, value]) => withAt(sheet, place, value), EMPTY_SHEET);
     expect(stopsOf(full)).toEqual([]);
     const { value } = readAirPath(JSON.stringify(full));
+    const unlike = ([[['fan', 'second'], { kind: 'axial' }], [['fan', 'second', 'frame'], '40 x 20'], [['fan', 'second', 'freeFlow'], '3 L/s'], [['fan', 'second', 'midPoint', 'flow'], '1.5 L/s'], [['fan', 'second', 'midPoint', 'pressure'], '20 Pa'], [['fan', 'second', 'maxPressure'], '45 Pa'], [['fan', 'second', 'supply'], '22 V'], [['fan', 'second', 'voltage'], '24 V']] as const).reduce<typeof EMPTY_SHEET>((sheet, [place, entry]) => withAt(sheet, place, entry), full);
+    expect(stopsOf(unlike)).toEqual([]);
+    const again = readAirPath(JSON.stringify(JSON.parse(JSON.stringify(unlike)))).value;
+    expect([again?.fan.second?.kind, again?.fan.second?.frame, again?.fan.second?.shape.kind, again?.fan.second?.freeFlow.value]).toEqual(['axial', '4020', 'mid-point', 0.003]);
     expect([value?.fan.arrangement, value?.fan.shape.kind, value?.duct.changes.length, value?.leaks[0]?.at, value?.outlets[1]?.mouth.shape]).toEqual(['own-ducts', 'points', 1, 'outlet', 'circle']);
   });
 });
