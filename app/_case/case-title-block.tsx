@@ -1,10 +1,11 @@
+import { memo } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { roundOf } from './current-case';
 
 const KINEMATICS = { 'moving-bed': 'bed moves in Y', 'crossed-belts': 'crossed belts', delta: 'delta' } as const;
 
 /** The strip of label-over-value cells: the only heading a case has. */
-export function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; readonly extra?: readonly { readonly label: string; readonly value: string }[] }) {
+export const CaseTitleBlock = memo(function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; readonly extra?: readonly { readonly label: string; readonly value: string }[] }) {
   const cells = [
     { label: 'Case', value: caseName(file) },
     { label: 'Machine', value: machineWords(file) },
@@ -15,7 +16,7 @@ export function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; 
     { label: 'Round', value: String(roundOf(file)) },
   ];
   return <dl className="title-block">{cells.map((cell) => <div key={cell.label}><dt>{cell.label}</dt><dd>{cell.value}</dd></div>)}</dl>;
-}
+});
 
 /** The name of a case: its title, or when it was begun. */
 export function caseName(file: CaseFile): string {

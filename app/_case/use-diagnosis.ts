@@ -1,5 +1,5 @@
 'use client';
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
@@ -13,7 +13,7 @@ export interface CaseDiagnosis {
   /** Next checks and remedies; undefined for the moment it takes to reckon them. */
   readonly next: readonly NextCheck[] | undefined;
   readonly remedies: readonly RankedRemedy[] | undefined;
-  /** Expected minutes to a cure, and what the best checks would save of them. */
+  /** What the next step is worth, and what the best checks would save. */
   readonly minutes: MinutesToCure | undefined;
   /** The last diagnosis whose bands are reckoned: of this very case when settled, of the case before the last change until then. */
   readonly banded: Diagnosis | undefined;
@@ -45,12 +45,14 @@ const UNITS_FOR_BANDS = 2e8;
 const FEWEST_COPIES = 20;
 
 /* Chances of the last two states of the case on the table, kept over moving between pages. */
-let remembered: { readonly key: string; readonly chances: ReadonlyMap<string, number>; readonly before: ReadonlyMap<string, number> } | undefined;
+let remembered: { readonly file: CaseFile; readonly chances: ReadonlyMap<string, number>; readonly before: ReadonlyMap<string, number> } | undefined;
 
 /** The diagnosis of a case: the ranking in the same frame, bands, next checks and remedies right after it. */
 export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined): CaseDiagnosis | undefined {
   const knowledge = useKnowledgeOfCase(file, pages);
-  const result = useMemo(() => (file && knowledge ? diagnose(file, knowledge, { copies: 0 }) : undefined), [file, knowledge]);
+  const earlier = useRef<Diagnosis>(undefined);
+  const result = useMemo(() => (file && knowledge ? diagnose(file, knowledge, { copies: 0, earlier: earlier.current }) : undefined), [file, knowledge]);
+  useEffect(() => { if (result?.kind === 'diagnosis') earlier.current = result; }, [result]);
   const [later, setLater] = useState<Later>();
   const [banded, setBanded] = useState<{ readonly of: Diagnosis | TooMuchAtOnce; readonly diagnosis: Diagnosis }>();
   useEffect(() => {
@@ -62,7 +64,7 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
       () => { next = checksOfCase(result, file, knowledge); },
       () => {
         const { standing, advice, step } = stepOfCase(result, next, file, knowledge);
-        setLater({ of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, [...(step.kind === 'check' ? [step.check.id] : []), ...next.slice(0, WEIGHED).map((row) => row.check)]), step, advice });
+        setLater({ of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, step, next.slice(0, WEIGHED).map((row) => row.check)), step, advice });
       },
       () => {
         const diagnosis = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies });
@@ -79,11 +81,14 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
 
 function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): ReadonlyMap<string, number> {
   if (!file || result?.kind !== 'diagnosis') return new Map();
-  const key = `${file.id} ${JSON.stringify([file.observations, file.findings, file.machine, file.print, file.rounds])}`;
-  const chances = new Map(result.causes.map((cause) => [cause.id, cause.probability]));
-  if (remembered?.key !== key) {
-    const sameCase = remembered?.key.startsWith(`${file.id} `) === true;
-    remembered = { key, chances, before: sameCase && remembered ? remembered.chances : chances };
+  if (!remembered || !tellsTheSame(remembered.file, file)) {
+    const chances = new Map(result.causes.map((cause) => [cause.id, cause.probability]));
+    remembered = { file, chances, before: remembered?.file.id === file.id ? remembered.chances : chances };
   }
   return remembered.before;
+}
+
+/** Whether the ranking of both rests on the same: a case is never changed in place, so parts that are one object are unchanged. */
+function tellsTheSame(a: CaseFile, b: CaseFile): boolean {
+  return a.id === b.id && a.observations === b.observations && a.findings === b.findings && a.machine === b.machine && a.print === b.print && a.rounds === b.rounds;
 }

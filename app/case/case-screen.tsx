@@ -51,7 +51,7 @@ function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps)
   return (
     <div className="with-bar">
       <h1 className="for-readers-only">Case {file.title || file.id}</h1>
-      <CaseTitleBlock file={file} />
+      <CaseTitleBlock file={calmFile} />
       {!kept && <p className="problem">This browser keeps nothing (a private window, perhaps). Export the case in the log before you close the page.</p>}
       <ProblemList problems={result.problems} title="Left out of the reckoning:" />
       <div className="case">

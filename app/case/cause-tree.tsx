@@ -36,8 +36,8 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
   const [toggled, setToggled] = useState<ReadonlySet<string>>(new Set());
   const [rest, setRest] = useState(false);
   const byId = useMemo(() => new Map(diagnosis.causes.map((cause) => [cause.id, cause])), [diagnosis]);
-  const branches = useMemo(() => [...diagnosis.branches].sort((a, b) => suspicion(b, byId) - suspicion(a, byId)), [diagnosis, byId]);
-  const shown = branches.filter((branch, index) => rest || index < 3 || suspicion(branch, byId) > CLOSED);
+  const branches = useMemo(() => diagnosis.branches.map((branch) => ({ branch, suspicion: suspicionOf(branch, byId) })).sort((a, b) => b.suspicion - a.suspicion), [diagnosis, byId]);
+  const shown = branches.filter(({ suspicion }, index) => rest || index < 3 || suspicion > CLOSED);
   const bands = useMemo(() => new Map(banded?.causes.map((cause) => [cause.id, cause])), [banded]);
   const flip = useCallback((key: string): void => setToggled((before) => { const after = new Set(before); if (!after.delete(key)) after.add(key); return after; }), []);
   const unexplained = useDeferredValue(diagnosis.unexplained);
@@ -46,8 +46,8 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
     <>
       <TreeHead />
       <ul className="tree" aria-busy={banded !== diagnosis}>
-        {shown.map((branch) => {
-          const isOpen = (suspicion(branch, byId) >= CLOSED) !== toggled.has(branch.part);
+        {shown.map(({ branch, suspicion }) => {
+          const isOpen = (suspicion >= CLOSED) !== toggled.has(branch.part);
           return (
             <li key={branch.part} className="branch">
               <BranchRow branch={branch} most={isOpen ? '' : shownShare(mostOf(branch, byId))} open={isOpen} onToggle={flip} />
@@ -82,7 +82,7 @@ function isRaised(cause: RankedCause): boolean {
 }
 
 /** Chance of the likeliest cause of a branch that what was told has raised: what the branch is shown and opened by. */
-function suspicion(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
+function suspicionOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
   return Math.max(0, ...branch.causes.flatMap((id) => byId.get(id) ?? []).filter(isRaised).map((cause) => cause.probability));
 }
 
@@ -139,7 +139,7 @@ const CauseRow = memo(function CauseRow({ id, title, chance, band, moved, accent
   return (
     <button type="button" className="tree-row cause-row" aria-expanded={open} onClick={() => onToggle(id)}>
       <span className="tree-sign tree-elbow" aria-hidden="true" />
-      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{moved === undefined ? settledBy(id, knowledge) : <>was {shownShare(moved)}, now {shownShare(chance)}</>}</span></span>
+      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{moved === undefined ? settledBy(id, knowledge) : `was ${shownShare(moved)}, now ${shownShare(chance)}`}</span></span>
       <span className="tree-bar"><ChanceBar chance={chance} low={band.low} high={band.high} was={moved} accent={accent} decorative /></span>
       <span className="tree-value"><b>{shownShare(chance)}</b> <span className="quiet tree-range">{shareRange(band.low, band.high)}</span>{band.low < band.high && <span className="label tree-range">{rankWords(band)}</span>}</span>
     </button>

@@ -17,6 +17,15 @@ export interface CaseNet {
   readonly gates: readonly GateSubject[];
   /** Last round that anything was told of or that began by fitting a remedy. */
   readonly rounds: number;
+  readonly builtFrom: BuiltFrom;
+}
+
+/** What the gates of a net rest on: while none of it changes they stay as they are. */
+interface BuiltFrom {
+  readonly items: readonly Evidence[];
+  readonly fitted: CaseFile['rounds'];
+  readonly knowledge: Knowledge;
+  readonly fading: number;
 }
 
 export interface GateSubject {
@@ -35,17 +44,28 @@ export interface GateSubject {
  * luck: `fading` is the share of it that does (0 for strictly persistent mechanisms).
  * Where a symptom's page tells grades apart and one was told, its levels carry the grade too (symptom-levels.ts); without
  * a told grade the net is the same as if there were none.
+ * The gates of an `earlier` net are taken over while only machine and print have changed since.
  */
-export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge, fading = FADING): CaseNet {
+export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge, fading = FADING, earlier?: CaseNet): CaseNet {
   const causes = Object.keys(knowledge.causes);
   const repairs = repairsOf(file, knowledge);
   const rounds = Math.max(1, ...items.map((item) => item.round), ...[...repairs.values()].flatMap((list) => list.map((repair) => repair.round + 1)));
   const frame: Frame = { knowledge, causes, rounds, fading, activeThrough: new Map([...repairs].map(([id, list]) => [id, activeRounds(list, rounds)])), always: [rounds], index: new Map(causes.map((id, index) => [id, index])) };
-  const { gates, subjects } = gatesOf(items, frame);
+  const builtFrom: BuiltFrom = { items, fitted: file.rounds, knowledge, fading };
+  const { gates, subjects } = earlier && restsOnTheSame(builtFrom, earlier.builtFrom) ? { gates: earlier.net.gates, subjects: earlier.gates } : gatesOf(items, frame);
   return {
     net: { causes: priorsOf(file, knowledge).map((prior, index) => ({ weights: stateWeights(prior, repairs.get(causes[index] ?? '') ?? NONE) })), gates },
-    causes, gates: subjects, rounds,
+    causes, gates: subjects, rounds, builtFrom,
   };
+}
+
+function restsOnTheSame(a: BuiltFrom, b: BuiltFrom): boolean {
+  return a.knowledge === b.knowledge && a.fitted === b.fitted && a.fading === b.fading && a.items.length === b.items.length && a.items.every((item, index) => sourceOf(item) === sourceOf(b.items[index]));
+}
+
+/** What an item was read from. A case is never changed in place, so the same source gives the same item. */
+function sourceOf(item: Evidence | undefined): object | undefined {
+  return item?.kind === 'symptom' ? item.observation : item?.finding;
 }
 
 /** Share of unlisted or passed-on symptoms that stay away from the next print by luck. Estimate. */

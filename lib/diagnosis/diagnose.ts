@@ -71,6 +71,8 @@ export interface DiagnoseOptions {
   readonly copies?: number;
   /** Share of unlisted or passed-on symptoms that stay away by luck between rounds; 0 for strictly persistent mechanisms. */
   readonly fading?: number;
+  /** The diagnosis before the last change of the case: what the change leaves as it was is not reckoned again. */
+  readonly earlier?: Diagnosis | undefined;
 }
 
 /**
@@ -80,8 +82,8 @@ export interface DiagnoseOptions {
  */
 export function diagnose(file: CaseFile, knowledge: Knowledge, options: DiagnoseOptions = {}): Diagnosis | TooMuchAtOnce {
   const { items, problems } = evidenceOf(file, knowledge);
-  const net = buildNet(file, items, knowledge, options.fading);
-  const outcome = prepare(net.net, { levels: false });
+  const net = buildNet(file, items, knowledge, options.fading, options.earlier?.net);
+  const outcome = prepare(net.net, { levels: false }, options.earlier?.prepared);
   if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: toldOf(outcome.confirmFirst, net), items, problems };
   if (outcome.kind === 'impossible') throw new Error('diagnose: got evidence of probability 0, expected tables without zeros');
   const { prepared } = outcome;

@@ -1,7 +1,8 @@
 import { waitingOf } from './frontier';
 import { modelOf, rowsPerCause, type Model } from './model';
 import type { Answer, Cost, Gate, Net, TooDense } from './net';
-import { stepsInOrder } from './plan';
+import { stepsInOrder, type Step } from './plan';
+import { sameShape } from './same-shape';
 import { Sweep, type Posterior } from './sweep';
 import { sweepOrder } from './sweep-order';
 
@@ -52,15 +53,20 @@ export interface Run {
   readonly cost: Cost;
 }
 
-/** Plans and runs the forward pass. */
-export function runOf(net: Net, limitUnits: number): Run | ({ readonly kind: 'too-dense' } & TooDense) | Impossible {
+/** Plans and runs the forward pass; an earlier plan is taken over where only numbers have changed since. */
+export function runOf(net: Net, limitUnits: number, earlier?: Run): Run | ({ readonly kind: 'too-dense' } & TooDense) | Impossible {
   const model = modelOf(net);
   if (model.logConstant === -Infinity) return { kind: 'impossible' };
+  const { steps, cost } = earlier && sameShape(model, earlier.sweep.model) ? { steps: earlier.sweep.steps, cost: earlier.cost } : planOf(model);
+  if (cost.units > limitUnits) return { kind: 'too-dense', cost, confirmFirst: cheaperWithout(net, model) };
+  const sweep = new Sweep(model, steps);
+  return sweep.forward(model.weights) === -Infinity ? { kind: 'impossible' } : { kind: 'run', sweep, cost };
+}
+
+function planOf(model: Model): { readonly steps: readonly Step[]; readonly cost: Cost } {
   const waiting = waitingOf(model);
   const { order, cost } = sweepOrder(model, waiting);
-  if (cost.units > limitUnits) return { kind: 'too-dense', cost, confirmFirst: cheaperWithout(net, model) };
-  const sweep = new Sweep(model, stepsInOrder(model, waiting, order));
-  return sweep.forward(model.weights) === -Infinity ? { kind: 'impossible' } : { kind: 'run', sweep, cost };
+  return { steps: stepsInOrder(model, waiting, order), cost };
 }
 
 /** The answer that a finished run and its backward pass give. */

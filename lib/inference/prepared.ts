@@ -25,10 +25,10 @@ export type Preparation = { readonly kind: 'prepared'; readonly prepared: Prepar
 
 /**
  * Runs the forward pass of a net once and keeps plan and tables, so that what-if questions cost one sweep each.
- * Same outcomes and errors as `answer`.
+ * Same outcomes and errors as `answer`. Where only numbers differ from an `earlier` net, its plan is taken over.
  */
-export function prepare(net: Net, options: AnswerOptions = {}): Preparation {
-  const run = runOf(net, options.limitUnits ?? LIMIT_UNITS);
+export function prepare(net: Net, options: AnswerOptions = {}, earlier?: Prepared): Preparation {
+  const run = runOf(net, options.limitUnits ?? LIMIT_UNITS, earlier?.run);
   return run.kind === 'run' ? { kind: 'prepared', prepared: new Prepared(net, run, options) } : run;
 }
 
@@ -43,16 +43,15 @@ export class Prepared {
   readonly silent: Float64Array;
   readonly #posterior;
   readonly #options: AnswerOptions;
-  readonly #run: Run;
   #answer: Answer | undefined;
   #trial: Sweep | undefined;
 
   constructor(
     readonly net: Net,
-    run: Run,
+    /** The finished forward pass. */
+    readonly run: Run,
     options: AnswerOptions,
   ) {
-    this.#run = run;
     this.#options = options;
     this.cost = run.cost;
     this.logEvidence = run.sweep.logEvidence;
@@ -63,12 +62,12 @@ export class Prepared {
   }
 
   get model(): Model {
-    return this.#run.sweep.model;
+    return this.run.sweep.model;
   }
 
   /** The full answer, as `answer(net)` gives it. */
   get answer(): Answer {
-    this.#answer ??= answerOf(this.net, this.#run, this.#posterior, this.#options);
+    this.#answer ??= answerOf(this.net, this.run, this.#posterior, this.#options);
     return this.#answer;
   }
 
@@ -103,7 +102,7 @@ export class Prepared {
 
   /** A second set of tables for what-if runs, so that the draws still find those of the answer. */
   #trialSweep(): Sweep {
-    return (this.#trial ??= new Sweep(this.model, this.#run.sweep.steps));
+    return (this.#trial ??= new Sweep(this.model, this.run.sweep.steps));
   }
 
   /** Posterior with one gate added, or put in the place of gate `replaces`. Plans anew. */
@@ -120,7 +119,7 @@ export class Prepared {
     const model = modelOf(net, isChecked);
     if (model.logConstant === -Infinity) return impossible(model.weights.length);
     if (sameShape(model, this.model)) {
-      return runOn(new Sweep(model, this.#run.sweep.steps, this.#trialSweep()), model.weights);
+      return runOn(new Sweep(model, this.run.sweep.steps, this.#trialSweep()), model.weights);
     }
     const run = runOf(net, this.#options.limitUnits ?? LIMIT_UNITS);
     if (run.kind === 'too-dense') return run;
@@ -131,13 +130,13 @@ export class Prepared {
 
   /** `count` exact draws of all causes from the joint posterior, one byte per cause and row; repeatable by seed. */
   draws(count: number, seed: number): Uint8Array {
-    return drawStates(this.#run.sweep, count, seed);
+    return drawStates(this.run.sweep, count, seed);
   }
 
   /** The same draws as lists of the states present (positions as in `firstState`); of the free causes only `free` are drawn. */
   presentDraws(count: number, seed: number, free: readonly number[]): number[][] {
     const present = Array.from({ length: count }, (): number[] => []);
-    drawPresent(this.#run.sweep, count, seed, free, (draw, cause, state) => present[draw]?.push((this.firstState[cause] ?? 0) + state));
+    drawPresent(this.run.sweep, count, seed, free, (draw, cause, state) => present[draw]?.push((this.firstState[cause] ?? 0) + state));
     return present;
   }
 
