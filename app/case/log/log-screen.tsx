@@ -1,8 +1,9 @@
 'use client';
+import Link from 'next/link';
 import { Fragment, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { whatWasTold, type Diagnosis } from '@/lib/diagnosis';
-import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
+import { whatWasTold, type Diagnosis, type Evidence } from '@/lib/diagnosis';
+import { titleOf, type Knowledge, type WholeKnowledge } from '@/lib/knowledge';
 import { usePreferences } from '../../_browser/preferences';
 import { CaseTitleBlock, caseHeading } from '../../_case/case-title-block';
 import { WithCaseInDepth } from '../../_case/with-case';
@@ -40,11 +41,11 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
         <div className="log-room-top" />
         <div className="log">
           <h1 className="log-title">{caseHeading(file)}</h1>
-          {beliefs && <Summary words={summary(file, beliefs.now, knowledge)} />}
+          {beliefs?.kind === 'beliefs' && <Summary words={summary(file, beliefs.now, knowledge)} />}
           {parts.map((part, index) => (
             <section key={part.title} className="region"><h2>{index + 1} {part.title}{part.note !== undefined && <span className="quiet log-note">{part.note}</span>}</h2>{part.body}</section>
           ))}
-          <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; the handbook names the basis of every figure.</p>
+          {beliefs?.kind !== 'too-much' && <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; the handbook names the basis of every figure.</p>}
           <Story file={file} />
         </div>
         <div className="log-room-foot"><SheetFoot file={file} knowledge={knowledge} /></div>
@@ -59,35 +60,70 @@ function useParts(file: CaseFile, knowledge: WholeKnowledge, beliefs: ReturnType
   const { units } = usePreferences();
   const air = useCaseAir(file);
   if (!beliefs) return [];
-  const chosen = file.rounds.find((round) => round.option !== undefined)?.option;
   const rounds = file.rounds.filter((round) => round.remedy !== undefined);
+  const proof = rounds.length === 0 ? [] : [{ title: 'Proof', body: rounds.map((round) => <Fragment key={round.number}><ProofReport file={file} round={round} air={air?.result} units={units} knowledge={knowledge} numbered={rounds.length > 1} /></Fragment>) }];
+  const measured = (items: readonly Evidence[], numbers: readonly Evidence[]): Part[] => (items.some((item) => item.kind !== 'symptom') ? [{ title: 'What was measured', note: 'readings as they were typed', body: <WhatWasMeasured file={file} items={items} numbers={numbers} knowledge={knowledge} /> }] : []);
+  const chosen = file.rounds.find((round) => round.option !== undefined)?.option;
+  const airParts = air ? [
+    { title: 'The air path as found', note: 'line weight shows air speed', body: <AirAsFound air={air} chosen={chosen} units={units} /> },
+    { title: 'What could be changed', note: 'air speed at the weaker outlet; shaded: what this print needs', body: <AirOptions air={air} chosen={chosen} units={units} /> },
+  ] : [];
+  if (beliefs.kind === 'too-much') {
+    return [
+      { title: 'What was known', body: <WhatWasKnown file={file} items={beliefs.items} knowledge={knowledge} /> },
+      { title: 'What could cause it', body: <TooMuchToRank confirmFirst={beliefs.confirmFirst} knowledge={knowledge} /> },
+      ...measured(beliefs.items, beliefs.items), ...airParts, ...proof,
+    ];
+  }
   const told = whatWasTold(file, beliefs.now.items);
-  const measured = beliefs.now.items.some((item) => item.kind !== 'symptom');
   return [
-    { title: 'What was known', body: <WhatWasKnown file={file} beliefs={beliefs} knowledge={knowledge} /> },
+    { title: 'What was known', body: <WhatWasKnown file={file} items={beliefs.checked.items} knowledge={knowledge} /> },
     told === 'something' ? { title: 'What could cause it', note: 'chance that it is at work; several can be', body: <WhatCouldCauseIt beliefs={beliefs} isClosed={file.state === 'closed'} /> } : { title: 'What could cause it', body: <p>{NOTHING_TO_RANK[told]}</p> },
-    ...(measured ? [{ title: 'What was measured', note: 'readings as they were typed', body: <WhatWasMeasured file={file} beliefs={beliefs} knowledge={knowledge} /> }] : []),
-    ...(air ? [
-      { title: 'The air path as found', note: 'line weight shows air speed', body: <AirAsFound air={air} chosen={chosen} units={units} /> },
-      { title: 'What could be changed', note: 'air speed at the weaker outlet; shaded: what this print needs', body: <AirOptions air={air} chosen={chosen} units={units} /> },
-    ] : told !== 'something' ? [] : [{ title: 'What could be changed', note: 'as ranked after the checks', body: <Remedies checked={beliefs.checked} rounds={file.rounds} knowledge={knowledge} /> }]),
-    ...(rounds.length > 0 ? [{ title: 'Proof', body: rounds.map((round) => <Fragment key={round.number}><ProofReport file={file} round={round} air={air?.result} units={units} knowledge={knowledge} numbered={rounds.length > 1} /></Fragment>) }] : []),
+    ...measured(beliefs.now.items, beliefs.checked.items),
+    ...(air ? airParts : told !== 'something' ? [] : [{ title: 'What could be changed', note: 'as ranked after the checks', body: <Remedies checked={beliefs.checked} rounds={file.rounds} knowledge={knowledge} /> }]),
+    ...proof,
     { title: 'What is left', body: <LeftReport file={file} beliefs={beliefs} knowledge={knowledge} /> },
   ];
 }
 
-/** Everything that was decided or measured, with its moment. Printed only when it stands open. */
+/** Why the record of a case has no ranking, and the answers that would make one. */
+function TooMuchToRank({ confirmFirst, knowledge }: { readonly confirmFirst: readonly string[]; readonly knowledge: Knowledge }) {
+  const first = confirmFirst.slice(0, 3).map((id) => `“${titleOf(knowledge, id)}”`);
+  return <p>So much was told that no exact ranking fits into a moment.{first.length > 0 && ` Look again at ${first.join(', ')}: fewer answers, each of them sure, make a ranking.`} <Link className="not-printed" href={{ pathname: '/case', hash: 'causes' }}>Go to the answers to confirm</Link></p>;
+}
+
+/** Everything that was decided or measured, with its moment; a long story is folded by day. Printed only when it stands open. */
 function Story({ file }: { readonly file: CaseFile }) {
+  const days = byDay(file.log);
   return (
     <details className="log-story region">
       <summary>What happened, in order</summary>
-      {file.log.length === 0 ? <p className="quiet">Nothing was decided or measured yet.</p> : (
-        <table className="plain"><thead><tr><th scope="col">When</th><th scope="col">Round</th><th scope="col">What</th><th scope="col">Leader then</th></tr></thead>
-          <tbody>{file.log.map((entry, index) => <tr key={index}><td className="nowrap">{entry.on === undefined ? '' : moment(entry.on)}</td><td>{entry.round}</td><td>{entry.what}</td><td>{entry.leader !== undefined && <>{entry.leader}{entry.chance !== undefined && `, ${shownShare(entry.chance)}`}</>}</td></tr>)}</tbody>
-        </table>
-      )}
+      {file.log.length === 0 ? <p className="quiet">Nothing was decided or measured yet.</p>
+        : file.log.length <= LONG_STORY || days.length < 2 ? <StoryTable entries={file.log} />
+        : days.map(({ day, entries }, index) => <details key={day} className="log-fold" open={index === days.length - 1}><summary>{day}: {entries.length === 1 ? 'one entry' : `${entries.length} entries`}</summary><StoryTable entries={entries} /></details>)}
     </details>
   );
+}
+
+/** A story longer than this is folded by day. */
+const LONG_STORY = 15;
+
+function StoryTable({ entries }: { readonly entries: CaseFile['log'] }) {
+  return (
+    <table className="plain"><thead><tr><th scope="col">When</th><th scope="col">Round</th><th scope="col">What</th><th scope="col">Leader then</th></tr></thead>
+      <tbody>{entries.map((entry, index) => <tr key={index}><td className="nowrap">{entry.on === undefined ? '' : moment(entry.on)}</td><td>{entry.round}</td><td>{entry.what}</td><td>{entry.leader !== undefined && <>{entry.leader}{entry.chance !== undefined && `, ${shownShare(entry.chance)}`}</>}</td></tr>)}</tbody>
+    </table>
+  );
+}
+
+/** Entries of the log under the day they were made on, in their order. */
+function byDay(log: CaseFile['log']): { readonly day: string; readonly entries: CaseFile['log'] }[] {
+  const days = new Map<string, CaseFile['log'][number][]>();
+  for (const entry of log) {
+    const day = entry.on === undefined ? 'no date' : new Date(entry.on).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+    days.set(day, [...(days.get(day) ?? []), entry]);
+  }
+  return [...days].map(([day, entries]) => ({ day, entries }));
 }
 
 function Summary({ words }: { readonly words: string }) {

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { CaseFile, Finding } from '@/lib/cases';
 import type { Diagnosis, Evidence } from '@/lib/diagnosis';
 import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
@@ -9,6 +10,7 @@ import { FactBalloon } from '../../_parts/fact-balloon';
 
 /** The states of belief that a report compares; the last two are left out while they would repeat the one before. */
 export interface Beliefs {
+  readonly kind: 'beliefs';
   /** By what was seen alone. */
   readonly start: Diagnosis;
   /** With every check made before the first change was fitted. */
@@ -19,21 +21,32 @@ export interface Beliefs {
   readonly hasProof: boolean;
 }
 
-/** The part with its numbered facts, and the same facts in words. */
-export function WhatWasKnown({ file, beliefs, knowledge }: { readonly file: CaseFile; readonly beliefs: Beliefs; readonly knowledge: Knowledge }) {
-  const { items } = beliefs.checked;
-  const seen = items.filter((item) => item.kind === 'symptom');
+/** The part with its numbered facts, and the same facts in words; many facts are folded by round. */
+export function WhatWasKnown({ file, items, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly knowledge: Knowledge }) {
+  const told = items.filter((item) => item.kind === 'symptom');
+  const many = told.length > MANY_FACTS;
+  const rounds = [...new Set(told.map((item) => item.round))].sort((a, b) => a - b);
+  const facts = (rows: readonly Evidence[]): ReactNode => (
+    <ol className="facts-list log-facts">
+      {rows.map((item) => <li key={`${item.about} ${item.round}`}><FactBalloon number={items.indexOf(item) + 1} shape={shapeOf(item)} /><div><p className="fact-title">{factTitle(item, knowledge)}</p><p className="label">{factDetail(item, knowledge)}</p></div></li>)}
+    </ol>
+  );
   return (
     <>
-      <div className="log-known">
+      <div className={many ? 'log-known log-known-many' : 'log-known'}>
         <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.seen ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
-        <ol className="facts-list log-facts">
-          {seen.map((item) => <li key={item.about}><FactBalloon number={items.indexOf(item) + 1} shape={shapeOf(item)} /><div><p className="fact-title">{factTitle(item, knowledge)}</p><p className="label">{factDetail(item, knowledge)}</p></div></li>)}
-        </ol>
+        {many && rounds.length > 1 ? <div>{rounds.map((round) => <OneRound key={round} round={round} isLast={round === rounds[rounds.length - 1]} count={told.filter((item) => item.round === round).length}>{facts(told.filter((item) => item.round === round))}</OneRound>)}</div> : facts(told)}
       </div>
       {file.words !== '' && <p className="label">In the person’s words: “{file.words}”</p>}
     </>
   );
+}
+
+/** With more facts than this they stand below the drawing in columns, and rounds are folded. */
+const MANY_FACTS = 12;
+
+function OneRound({ round, isLast, count, children }: { readonly round: number; readonly isLast: boolean; readonly count: number; readonly children: ReactNode }) {
+  return <details className="log-fold" open={isLast}><summary>Round {round}: {count === 1 ? 'one thing' : `${count} things`} looked at</summary>{children}</details>;
 }
 
 const MOST_CAUSES = 6;
@@ -45,14 +58,14 @@ export function WhatCouldCauseIt({ beliefs, isClosed }: { readonly beliefs: Beli
   const hasProof = beliefs.hasProof && !isClosed;
   const start = chancesOf(beliefs.start);
   const now = chancesOf(beliefs.now);
-  const cells = (from: number, middle: number): React.ReactNode => (
+  const cells = (from: number, middle: number): ReactNode => (
     <>
       {hasChecks && <td className="number">{shownShare(from)}</td>}
       <td className="number"><b>{shownShare(middle)}</b></td>
     </>
   );
   // Last: bar and range belong to the figure before the change.
-  const then = (share: number): React.ReactNode => hasProof && <td className="number">{shownShare(share)}</td>;
+  const then = (share: number): ReactNode => hasProof && <td className="number">{shownShare(share)}</td>;
   return (
     <table className="plain log-causes">
       <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at start</th>}<th scope="col" className="number">{hasChecks ? 'checked' : 'chance'}</th><th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">range</th>{hasProof && <th scope="col" className="number">now</th>}</tr></thead>
@@ -67,13 +80,13 @@ export function WhatCouldCauseIt({ beliefs, isClosed }: { readonly beliefs: Beli
 }
 
 /** Every check that was made: its result, what that means, and the readings as they were typed. */
-export function WhatWasMeasured({ file, beliefs, knowledge }: { readonly file: CaseFile; readonly beliefs: Beliefs; readonly knowledge: WholeKnowledge }) {
-  const found = beliefs.now.items.filter((item) => item.kind !== 'symptom');
+export function WhatWasMeasured({ file, items, numbers, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly numbers: readonly Evidence[]; readonly knowledge: WholeKnowledge }) {
+  const found = items.filter((item) => item.kind !== 'symptom');
   return (
     <ul className="log-found">
       {found.map((item) => (
         <li key={`${item.about} ${item.round}`}>
-          <FactBalloon number={numberOf(item, beliefs)} shape={shapeOf(item)} />
+          <FactBalloon number={numberOf(item, numbers, items)} shape={shapeOf(item)} />
           <div>
             <p className="fact-title">{factTitle(item, knowledge)} <b className="log-value">{factDetail(item, knowledge)}</b></p>
             <p className="label">{[meaningWords(item.finding, knowledge), readingWords(lastFinding(file, item), knowledge)].filter((words) => words !== '').join(' ')}</p>
@@ -84,12 +97,12 @@ export function WhatWasMeasured({ file, beliefs, knowledge }: { readonly file: C
   );
 }
 
-/** Facts keep the number that they have on the drawing; later ones are counted on. */
-function numberOf(item: Evidence, { checked, now }: Beliefs): number {
-  const known = checked.items.findIndex((each) => each.about === item.about && each.round === item.round && each.kind === item.kind);
+/** Facts keep the number that they have on the drawing (their place in `numbers`); later ones are counted on. */
+function numberOf(item: Evidence, numbers: readonly Evidence[], items: readonly Evidence[]): number {
+  const known = numbers.findIndex((each) => each.about === item.about && each.round === item.round && each.kind === item.kind);
   if (known >= 0) return known + 1;
-  const later = now.items.filter((each) => each.kind !== 'symptom' && !checked.items.some((old) => old.about === each.about && old.round === each.round));
-  return checked.items.length + later.indexOf(item) + 1;
+  const later = items.filter((each) => each.kind !== 'symptom' && !numbers.some((old) => old.about === each.about && old.round === each.round));
+  return numbers.length + later.indexOf(item) + 1;
 }
 
 function lastFinding(file: CaseFile, item: Evidence): Finding | undefined {
