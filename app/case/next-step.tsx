@@ -55,9 +55,9 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
         <dt>Takes</dt><dd>{takesWords(method)}</dd>
         <dt>You need</dt><dd>{toolWords(method, knowledge)}{best.lacks.length > 0 && ' (you said you lack some of it)'}</dd>
         <dt>Risk</dt><dd>{riskWords(method, knowledge)}</dd>
-        {worthWords(minutes) === undefined && <><dt>Saves</dt><dd>{doubtWords(best, diagnosis)}</dd></>}
+        {worthWords(minutes?.ahead) === undefined && <><dt>Saves</dt><dd>{doubtWords(best, diagnosis)}</dd></>}
       </dl>
-      <TimeToCure minutes={minutes} />
+      <TimeToCure ahead={minutes?.ahead} />
       <Link className="button button-next button-wide" href={`/bench/${method.id}`}>Start</Link>
       {others.length > 0 && <OtherChecks rows={others.slice(0, all ? MOST_SHOWN : FEW_SHOWN)} knowledge={knowledge} />}
       <div className="next-links">

@@ -1,46 +1,47 @@
-import type { MinutesToCure } from '@/lib/diagnosis';
+import type { Ahead } from '@/lib/diagnosis';
 import { formatMinutes } from '@/lib/units';
 import { TimeBars, shownShare } from '../_charts';
 import { FitWidth } from '../_parts/fit-width';
 
 /** A change of the chance of a cure from which on it is worth a word. */
 const MORE_CURED = 0.02;
-/** A saving on parts from which on it is worth a word, in the currency of the pages. */
+/** A difference in parts from which on it is worth a word, in the currency of the pages. */
 const LEAST_PARTS = 1;
 
-/** What taking the check first is worth, in one sentence, and the two times under it; nothing where there is nothing to say. */
-export function TimeToCure({ minutes }: { readonly minutes: MinutesToCure | undefined }) {
-  const worth = worthWords(minutes);
-  if (worth === undefined || minutes?.after === undefined) return null;
-  const { now, after } = minutes;
+/** What taking the check first is worth, in a sentence or two, and the two times under it; nothing where there is nothing to say. */
+export function TimeToCure({ ahead }: { readonly ahead: Ahead | undefined }) {
+  const worth = worthWords(ahead);
+  if (worth === undefined || ahead === undefined) return null;
   return (
     <div className="next-times">
       <p>{worth}</p>
       <p className="label">Average time until it is cured or you give up</p>
-      <FitWidth usual={300}>{(width) => <TimeBars now={now.minutes} after={after.minutes} width={width} />}</FitWidth>
+      <FitWidth usual={300}>{(width) => <TimeBars now={ahead.now.minutes} after={ahead.after.minutes} width={width} />}</FitWidth>
     </div>
   );
 }
 
 /**
  * What the check is worth when it is taken before any change: time, price of parts and chance of a cure against changes
- * alone. Undefined when it neither saves a minute or a part nor makes a cure likelier. From 89 min and 28 % to 135 min and 40 %:
+ * alone. Undefined when it neither saves a minute or a part nor makes a cure likelier. A cure becomes less likely only where
+ * the answer shows that going on costs more than giving up: that is said with it. From 89 min and 28 % to 135 min and 40 %:
  * "Checking first raises the chance of a cure from 28 % to 40 %, but takes 46 min longer on average."
  */
-export function worthWords(minutes: MinutesToCure | undefined): string | undefined {
-  if (minutes?.after === undefined) return undefined;
-  const { now, after } = minutes;
-  const saved = now.minutes - after.minutes;
+export function worthWords(ahead: Ahead | undefined): string | undefined {
+  if (ahead === undefined) return undefined;
+  const { now, after } = ahead;
   // Both times stand under the sentence in whole minutes: their difference must be the one that is told.
-  const told = formatMinutes(Math.abs(Math.round(now.minutes) - Math.round(after.minutes)));
-  const more = after.cured - now.cured;
-  const chance = `the chance of a cure from ${shownShare(now.cured)} to ${shownShare(after.cured)}`;
+  const minutes = Math.abs(now.minutes - after.minutes) < 1 ? 0 : Math.round(now.minutes) - Math.round(after.minutes);
   const parts = Math.round(now.money - after.money);
-  if (saved >= 1 || (parts >= LEAST_PARTS && saved > -1)) {
-    const saves = `Checking first saves ${[...(saved >= 1 ? [told] : []), ...(parts >= LEAST_PARTS ? [`about ${parts} € for parts`] : [])].join(' and ')} on average`;
-    if (more >= MORE_CURED) return `${saves} and raises ${chance}.`;
-    return more <= -MORE_CURED ? `${saves}, but lowers ${chance}.` : `${saves}.`;
-  }
-  if (more < MORE_CURED) return undefined;
-  return `Checking first raises ${chance}${saved <= -1 ? `, but takes ${told} longer on average` : ''}.`;
+  const more = after.cured - now.cured;
+  const saves = joined([...(minutes >= 1 ? [formatMinutes(minutes)] : []), ...(parts >= LEAST_PARTS ? [`about ${parts} € for parts`] : [])]);
+  const costs = joined([...(minutes <= -1 ? [`takes ${formatMinutes(-minutes)} longer`] : []), ...(parts <= -LEAST_PARTS ? [`costs about ${-parts} € more for parts`] : [])]);
+  const gains = joined([...(saves === '' ? [] : [`saves ${saves} on average`]), ...(more >= MORE_CURED ? [`raises the chance of a cure from ${shownShare(now.cured)} to ${shownShare(after.cured)}`] : [])]);
+  if (gains === '') return undefined;
+  const worth = `Checking first ${gains}${costs === '' ? '' : `, but ${costs}${saves === '' ? ' on average' : ''}`}.`;
+  return more > -MORE_CURED ? worth : `${worth} It shows sooner when no change here is worth trying: if no other check follows, ${shownShare(after.cured)} are cured instead of ${shownShare(now.cured)}.`;
+}
+
+function joined(words: readonly string[]): string {
+  return words.join(' and ');
 }

@@ -10,8 +10,8 @@ export interface Change extends Repair {
   readonly money: number;
 }
 
-/** Minutes that a unit of money counts for when changes are ordered. Estimate: 20 an hour. */
-const MINUTES_PER_PRICE = 3;
+/** Minutes that a unit of money counts for when changes and checks are weighed. Estimate: 20 an hour. */
+export const MINUTES_PER_PRICE = 3;
 /** Share at which printing and other waiting counts against a person's own minutes: nobody has to stand by all the while. Estimate. */
 export const UNATTENDED = 0.25;
 

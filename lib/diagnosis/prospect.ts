@@ -1,4 +1,6 @@
-import type { Standing } from './standing';
+import { MINUTES_PER_PRICE } from './changes';
+import type { OpenCheck } from './open-checks';
+import { GIVING_UP, type Standing } from './standing';
 
 /** What is to come from some point on. Minutes are a person's own: hands in full, printing and other waiting at a quarter. */
 export interface Prospect {
@@ -34,6 +36,14 @@ export function prospectOf(endings: readonly Ending[]): Prospect {
   return { cured: mean((ending) => (ending.isCured ? 1 : 0)), minutes: mean((ending) => ending.minutes), money: mean((ending) => ending.money), worst: worst?.minutes ?? 0 };
 }
 
+/**
+ * Expected cost, min: the person's own minutes, money at its worth in minutes, and `givingUp` for what stays uncured.
+ * Worked: 70 % cured after 60 min and a part at 10, giving up 600 min: 60 + 3 · 10 + .3 · 600 = 270 min.
+ */
+export function costOf({ minutes, money, cured }: Prospect, givingUp = GIVING_UP): number {
+  return minutes + MINUTES_PER_PRICE * money + (1 - cured) * givingUp;
+}
+
 /** Parts less likely than this share of the whole are followed without looking which symptoms went. */
 const SPLIT = 0.1;
 
@@ -41,11 +51,18 @@ const SPLIT = 0.1;
  * How it ends when from here on only changes are made, each with its proof, the order reckoned anew after every one that
  * did not cure it, until giving up is cheaper. Chances sum to the standing's total.
  */
-export function endingsOfChanges(standing: Standing, whole = standing.total): readonly Ending[] {
-  const change = standing.total > 0 ? standing.orderOfChanges().changes[0] : undefined;
+export function endingsOfChanges(standing: Standing, givingUp = GIVING_UP, whole = standing.total): readonly Ending[] {
+  const change = standing.total > 0 ? standing.orderOfChanges(givingUp).changes[0] : undefined;
   if (change === undefined) return standing.total > 0 ? [{ chance: standing.total, minutes: 0, money: 0, isCured: false }] : [];
   const parts = standing.total < SPLIT * whole ? [standing.afterFailed(change)] : standing.afterChange(change).map((part) => part.standing);
-  const rest = parts.flatMap((part) => endingsOfChanges(part, whole));
+  const rest = parts.flatMap((part) => endingsOfChanges(part, givingUp, whole));
   const cured = standing.total - parts.reduce((sum, part) => sum + part.total, 0);
   return [{ chance: cured, minutes: 0, money: 0, isCured: true }, ...rest].map((ending) => ({ ...ending, minutes: ending.minutes + change.minutes, money: ending.money + change.money }));
+}
+
+/** How it ends when this check is taken first, its own minutes included, and only changes are made after its answer. */
+export function endingsWithCheck(standing: Standing, check: Pick<OpenCheck, 'id' | 'minutes' | 'answers'>, givingUp = GIVING_UP): readonly Ending[] {
+  return check.answers
+    .flatMap((_, answer) => endingsOfChanges(standing.afterAnswer(check, answer), givingUp, standing.total))
+    .map((ending) => ({ ...ending, minutes: ending.minutes + check.minutes }));
 }

@@ -1,17 +1,21 @@
-import { chanceOfUse, costWithCheck, mostTelling, nextStep, type Change, type Standing, type Step } from '@/lib/diagnosis';
+import { chanceOfUse, costOf, costWithCheck, endingsOfChanges, endingsWithCheck, mostTelling, nextStep, prospectOf, type Change, type ScoredCheck, type Standing, type Step } from '@/lib/diagnosis';
 import { beforeCallingHelp } from '@/lib/inference';
 import type { Knowledge } from '@/lib/knowledge';
+
+/** A step without the figures behind it. */
+export type Choice = Exclude<Step, { readonly kind: 'check' }> | { readonly kind: 'check'; readonly check: ScoredCheck };
 
 /** One way of choosing the next step. */
 export interface Policy {
   readonly name: string;
-  readonly choose: (standing: Standing, givingUp: number) => Step;
+  readonly choose: (standing: Standing, givingUp: number) => Choice;
 }
 
 /** All policies that are put side by side, the shipped one first. Each gives up where its own order of changes costs more than that. */
 export function policies(knowledge: Knowledge): Policy[] {
   return [
     { name: 'shipped: best of five checks, while it pays', choose: nextStep },
+    { name: 'the same, but it pays by orders fixed beforehand', choose: byFixedOrders },
     { name: 'the same, but after the first change where that is cheaper', choose: beforeOrAfter },
     { name: 'most telling check, while it pays and leader under .85', choose: telling(0.85, true) },
     { name: 'most telling check until leader .70, then changes', choose: telling(0.7, false) },
@@ -27,8 +31,17 @@ const beforeOrAfter: Policy['choose'] = (standing, givingUp) => {
   const step = nextStep(standing, givingUp);
   const change = standing.orderOfChanges(givingUp).changes[0];
   if (step.kind !== 'check' || change === undefined) return step;
-  const checkAfter = standing.afterChange(change).reduce((sum, { standing: left }) => sum + (left.total / standing.total) * Math.min(costWithCheck(left, step.check, givingUp), left.orderOfChanges(givingUp).cost), change.cost);
-  return costWithCheck(standing, step.check, givingUp) <= checkAfter ? step : { kind: 'change', change };
+  const cheaper = (left: Standing): number => Math.min(costOf(prospectOf(endingsWithCheck(left, step.check, givingUp)), givingUp), costOf(prospectOf(endingsOfChanges(left, givingUp)), givingUp));
+  const checkAfter = standing.afterChange(change).reduce((sum, { standing: left }) => (left.total === 0 ? sum : sum + (left.total / standing.total) * cheaper(left)), change.cost);
+  return costOf(step.ahead.after, givingUp) <= checkAfter ? step : { kind: 'change', change };
+};
+
+/** The rule before 25 November 2026, late: whether the check pays is told by the same fixed orders that pick it. */
+const byFixedOrders: Policy['choose'] = (standing, givingUp) => {
+  const plan = standing.orderOfChanges(givingUp);
+  const costed = mostTelling(standing.scoredChecks()).slice(0, 5).map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }));
+  const [best] = costed.sort((a, b) => a.cost - b.cost);
+  return best !== undefined && best.cost < plan.cost ? { kind: 'check', check: best.check } : asStep(plan.changes[0]);
 };
 
 /** Most doubt per minute until the leader has this chance; `mustPay`: and only while it lowers the expected cost. */
@@ -48,7 +61,7 @@ function fixedList(knowledge: Knowledge): Policy['choose'] {
 }
 
 /** Best change by this worth; gives up by the same rule as the others. */
-function changeBy(standing: Standing, givingUp: number, worthOf: (change: Change, chance: number) => number): Step {
+function changeBy(standing: Standing, givingUp: number, worthOf: (change: Change, chance: number) => number): Choice {
   const scenarios = standing.repairScenarios();
   const rows = standing.changes
     .map((change) => ({ change, chance: chanceOfUse(change, scenarios) }))
@@ -58,6 +71,6 @@ function changeBy(standing: Standing, givingUp: number, worthOf: (change: Change
   return asStep(rows[beforeCallingHelp([...rows.keys()], rows, scenarios, givingUp).order[0] ?? -1]);
 }
 
-function asStep(change: Change | undefined): Step {
+function asStep(change: Change | undefined): Choice {
   return change === undefined ? { kind: 'give-up' } : { kind: 'change', change };
 }
