@@ -18,9 +18,9 @@ export function changeRound(file: CaseFile, change: Partial<Round>): CaseFile {
 }
 
 /** A change is chosen: it belongs to the current round, and earlier fitting of this round is forgotten. */
-export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; readonly title: string; readonly option?: string; readonly why: string }): CaseFile {
+export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; readonly title: string; readonly option?: string; readonly fanSheet?: Readonly<Record<string, unknown>> | undefined; readonly why: string }): CaseFile {
   const { number } = currentRound(file);
-  const round: Round = { number, remedy: choice.remedy, why: choice.why, decidedOn: new Date().toISOString(), ...(choice.option === undefined ? {} : { option: choice.option }) };
+  const round: Round = { number, remedy: choice.remedy, why: choice.why, decidedOn: new Date().toISOString(), ...(choice.option === undefined ? {} : { option: choice.option.slice(0, 120) }), ...(choice.fanSheet === undefined ? {} : { fanSheet: { ...choice.fanSheet } }) };
   return note({ ...file, rounds: [...file.rounds.slice(0, -1), round] }, `Chosen: ${choice.title}. ${choice.why}`);
 }
 

@@ -124,9 +124,11 @@ function outward(from: Point, to: Point, by: number): Point {
 }
 
 function placeName(curve: Curve, path: readonly Point[], obstacles: Obstacles): { words: string; box: Box; strong: boolean } {
-  const candidates = namePlaces(path).flatMap((p) => {
-    return [boxOfWords(curve.name, p.x + 8, p.y + 22, 'start'), boxOfWords(curve.name, p.x, p.y - 9, 'start'), boxOfWords(curve.name, p.x - 9, p.y + 2, 'end'), boxOfWords(curve.name, p.x + 9, p.y + 8, 'start')].map((box) => ({ box }));
-  });
+  const places = namePlaces(path);
+  const near = places.flatMap((p) => [boxOfWords(curve.name, p.x + 8, p.y + 22, 'start'), boxOfWords(curve.name, p.x, p.y - 9, 'start'), boxOfWords(curve.name, p.x - 9, p.y + 2, 'end'), boxOfWords(curve.name, p.x + 9, p.y + 8, 'start')]);
+  // A short curve in a small chart may have no room beside it: a step further out is better than under a balloon.
+  const far = places.flatMap((p) => [boxOfWords(curve.name, p.x + 16, p.y - 14, 'start'), boxOfWords(curve.name, p.x + 16, p.y + 34, 'start'), boxOfWords(curve.name, p.x - 16, p.y - 14, 'end'), boxOfWords(curve.name, p.x + 34, p.y + 4, 'start')]);
+  const candidates = [...near, ...far].map((box) => ({ box }));
   return { words: curve.name, box: placeLabel(candidates, obstacles).box, strong: curve.of === 'fan' && curve.part !== true };
 }
 

@@ -8,14 +8,13 @@ import { formatMinutes, formatRange, preferredUnit } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { useKnowledge } from '../_browser/knowledge';
 import { usePreferences } from '../_browser/preferences';
-import { changeCase } from '../_case/current-case';
-import { chooseRemedy } from '../_case/rounds';
 import { AirTables } from './air-tables';
 import { fansToday, flowUnitOf, remedyFor, worthMeasuring, type LetteredOption } from './air-views';
 import { ClaimCheck } from './claim-check';
 import { ElectricalPoints, electricalVerdict } from './electrical-points';
 import { OptionsList } from './options-list';
 import { ReadingsChanged } from './readings-changed';
+import { withAt, type Sheet } from './sheet';
 
 export interface AirResultProps {
   readonly result: AirPathResult;
@@ -23,10 +22,19 @@ export interface AirResultProps {
   readonly chosen: LetteredOption | undefined;
   readonly fileOpen: boolean;
   readonly onPick: (id: string) => void;
+  /** What leads back to the sheet; the same functions every time, or everything below is drawn anew at each stroke of a key. */
+  readonly hands: SheetHands;
+}
+
+/** Ways from the results to the sheet and the case. */
+export interface SheetHands {
+  readonly edit: (change: (sheet: Sheet) => Sheet) => void;
+  readonly choose: (option: AirOption, remedy: string, why: string) => Promise<void>;
+  readonly goTo: (where: string) => void;
 }
 
 /** Drawn anew only when something new was reckoned. What follows from the path: where the limit is, the changes, what to measure first, and what a new fan must fit. */
-export const AirResult = memo(function AirResult({ result, letters, chosen, fileOpen, onPick }: AirResultProps) {
+export const AirResult = memo(function AirResult({ result, letters, chosen, fileOpen, onPick, hands }: AirResultProps) {
   const { knowledge } = useKnowledge();
   const { units } = usePreferences();
   const speedUnit = preferredUnit('speed', units);
@@ -39,7 +47,7 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
         {result.conflicts.map((conflict) => <li key={conflict.sentence}><b>{conflict.sentence}</b></li>)}
       </ul>
       <OptionsList result={result} letters={letters} chosen={chosen} unit={speedUnit} onPick={onPick} />
-      <NextDeed result={result} chosen={chosen?.option} knowledge={knowledge} fileOpen={fileOpen} />
+      <NextDeed result={result} chosen={chosen?.option} knowledge={knowledge} fileOpen={fileOpen} onChoose={hands.choose} />
       <ReadingsChanged result={result} units={units} speedUnit={speedUnit} />
       {chosen && chosen.option.electricalFit.length > 0 && (
         <section className="region" aria-labelledby="electrical-fit">
@@ -48,17 +56,17 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
           <ElectricalPoints points={chosen.option.electricalFit} />
         </section>
       )}
-      <Claims result={result} knowledge={knowledge} units={units} />
-      <AirTables result={result} letters={letters} units={units} speedUnit={speedUnit} />
+      <Claims result={result} knowledge={knowledge} units={units} onEdit={hands.edit} />
+      <AirTables result={result} letters={letters} units={units} speedUnit={speedUnit} onPlace={hands.goTo} />
     </>
   );
 });
 
 /** One claim check for every fan on offer that is only advertised. */
-function Claims({ result, knowledge, units }: { readonly result: AirPathResult; readonly knowledge: Knowledge | undefined; readonly units: 'metric' | 'imperial' }) {
-  return result.geometry.candidates.map((candidate) => {
+function Claims({ result, knowledge, units, onEdit }: { readonly result: AirPathResult; readonly knowledge: Knowledge | undefined; readonly units: 'metric' | 'imperial'; readonly onEdit: SheetHands['edit'] }) {
+  return result.geometry.candidates.map((candidate, index) => {
     const credibility = result.options.find((option) => option.id === candidate.id)?.credibility;
-    return credibility === undefined || candidate.fan?.freeFlow.basis !== 'given' ? null : <ClaimCheck key={candidate.id} candidate={candidate} credibility={credibility} knowledge={knowledge} unit={flowUnitOf(units)} />;
+    return credibility === undefined || candidate.fan?.freeFlow.basis !== 'given' ? null : <ClaimCheck key={candidate.id} candidate={candidate} credibility={credibility} knowledge={knowledge} unit={flowUnitOf(units)} onReckon={(withBand) => onEdit((sheet) => withAt(sheet, ['candidates', index, 'reckonWithBand'], withBand ? true : ''))} />;
   });
 }
 
@@ -67,17 +75,18 @@ interface NextDeedProps {
   readonly chosen: AirOption | undefined;
   readonly knowledge: Knowledge | undefined;
   readonly fileOpen: boolean;
+  readonly onChoose: SheetHands['choose'];
 }
 
 /** The unknown worth measuring most, and the deed: measure it, or choose. */
-function NextDeed({ result, chosen, knowledge, fileOpen }: NextDeedProps) {
+function NextDeed({ result, chosen, knowledge, fileOpen, onChoose }: NextDeedProps) {
   const router = useRouter();
   const [telling, ...others] = worthMeasuring(result);
   const method = telling && knowledge?.checks[telling.check]?.methods[0];
   const remedy = chosen && knowledge ? remedyFor(chosen, knowledge) : undefined;
   const choose = async (option: AirOption): Promise<void> => {
     if (remedy === undefined) return;
-    await changeCase((each) => chooseRemedy(each, { remedy, title: option.title, option: option.title, why: `Reaches what this print needs with a chance of ${shownShare(option.chance)}; leaving it as it is, ${shownShare(result.options.find((other) => other.kind === 'leave')?.chance ?? 0)}.` }));
+    await onChoose(option, remedy, `Reaches what this print needs with a chance of ${shownShare(option.chance)}; leaving it as it is, ${shownShare(result.options.find((other) => other.kind === 'leave')?.chance ?? 0)}.`);
     router.push('/case/fit');
   };
   const deeds = (

@@ -1,18 +1,23 @@
 'use client';
-import { memo, useMemo, useState } from 'react';
+import { memo, useEffect, useMemo, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { AirPathResult } from '@/lib/airflow';
 import { stops } from '@/lib/problems';
 import { CurveChart } from '../_charts';
 import { saveFile } from '../_browser/save-file';
 import { usePreferences } from '../_browser/preferences';
 import { changeCase, useCurrentCase } from '../_case/current-case';
+import { chooseRemedy } from '../_case/rounds';
 import { FitWidth } from '../_parts/fit-width';
 import { ProblemList } from '../_parts/problem-list';
-import { AirResult } from './air-result';
+import { AirResult, type SheetHands } from './air-result';
+import { AnswerLine } from './answer-line';
 import { chartOf, lettered, type LetteredOption } from './air-views';
 import { broughtByCase, caseReadings } from './case-readings';
 import { useFearedOfCase } from './faults-of-case';
 import { FearedFaults } from './feared-faults';
+import { fanOfOption, fanSheetOf } from './fan-sheet';
+import { focusPlace } from './form/focus-place';
 import { SheetForm } from './form/sheet-form';
 import { keepSheet, useKeptSheet } from './kept-sheet';
 import { PathDrawing } from './path-drawing';
@@ -46,8 +51,23 @@ export function AirScreen() {
     else if (!demo) keepSheet(next);
   };
   const brought = broughtByCase(sheet, withCase);
+  const page = useRef<HTMLDivElement>(null);
+  const hands = useSheetHands({
+    edit: (edit) => change(edit(sheet)),
+    choose: async (option, remedy, why) => {
+      const fan = fanOfOption(withCase, option.id);
+      const choice = { remedy, title: option.title, option: option.title, why, fanSheet: fan === undefined ? undefined : fanSheetOf(withCase, fan) };
+      // A path that was entered before the case was opened belongs to it from now on: the proof compares with it.
+      await changeCase((each) => chooseRemedy({ ...each, airPath: each.airPath ?? { ...sheet } }, choice));
+    },
+    goTo: (where) => {
+      flushSync(() => setForm(true));
+      const opened = page.current?.querySelector<HTMLElement>('.sheet-form');
+      if (opened) focusPlace(opened, where);
+    },
+  });
   return (
-    <div className="with-bar air-page">
+    <div ref={page} className="with-bar air-page">
       <div className="air-head">
         <h1>{path?.title ?? 'Air path'}</h1>
         <p className="quiet">Lengths in mm. Solid: fitted now. Dashed: not fitted. <span className="not-printed">Touch a figure to change it.</span></p>
@@ -63,15 +83,22 @@ export function AirScreen() {
       {brought.length > 0 && <p className="label">From the case: {brought.join(', ')}.</p>}
       <div className={editing ? 'air air-editing' : 'air'}>
         <figure className="air-plan">{path && <FitWidth usual={700}>{(width) => <PathDrawing sheet={sheet} path={path} result={result} problems={problems} width={Math.min(width, 700)} onChange={change} />}</FitWidth>}</figure>
-        {editing ? <SheetForm sheet={sheet} problems={problems} onChange={change} /> : result && <Chart result={result} letters={letters} chosen={chosen} />}
+        {editing ? <SheetForm sheet={sheet} problems={problems} onChange={change} answer={result && <AnswerLine result={result} letters={letters} />} /> : result && <Chart result={result} letters={letters} chosen={chosen} />}
       </div>
       {/* Under the picture: above it, a slip in a field would push away the field that is being typed in. */}
-      {stops(problems) && <ProblemList placeInWords={placeInWords} problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
+      {stops(problems) && <ProblemList placeInWords={placeInWords} onPlace={hands.goTo} problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
       {editing && result && <Chart result={result} letters={letters} chosen={chosen} />}
-      {result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined} onPick={setPicked} /> : <p role="status" className="quiet">Reckoning</p>}
+      {result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined && !demo} onPick={setPicked} hands={hands} /> : <p role="status" className="quiet">Reckoning</p>}
       {result && feared && <FearedFaults faults={result.faults} titleOf={feared.titleOf} />}
     </div>
   );
+}
+
+/** The same functions for as long as the page stands, each doing what the newest ones do. */
+function useSheetHands(newest: SheetHands): SheetHands {
+  const held = useRef(newest);
+  useEffect(() => { held.current = newest; });
+  return useMemo(() => ({ edit: (change) => held.current.edit(change), choose: (...choice) => held.current.choose(...choice), goTo: (where) => held.current.goTo(where) }), []);
 }
 
 /** Drawn anew only when something new was reckoned, not on every stroke of a key. */

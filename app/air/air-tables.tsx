@@ -14,10 +14,11 @@ export interface AirTablesProps {
   readonly letters: readonly LetteredOption[];
   readonly units: 'metric' | 'imperial';
   readonly speedUnit: UnitSymbol;
+  readonly onPlace: (where: string) => void;
 }
 
 /** The same as tables, with what was assumed. Closed on screen until asked for; always on paper. */
-export function AirTables({ result, letters, units, speedUnit }: AirTablesProps) {
+export function AirTables({ result, letters, units, speedUnit, onPlace }: AirTablesProps) {
   const [open, setOpen] = useState(false);
   return (
     <section className="air-as-tables" aria-label="As tables">
@@ -26,19 +27,19 @@ export function AirTables({ result, letters, units, speedUnit }: AirTablesProps)
         <OptionTable result={result} letters={letters} speedUnit={speedUnit} units={units} />
         <div className="air-small-tables">
           <SmallTable title="Outlets today" heads={['outlet', 'air speed', 'flow', 'share']} rows={result.outlets.map((outlet) => [outlet.name, formatRange(outlet.speed.low, outlet.speed.high, speedUnit), formatRange(outlet.flow.low, outlet.flow.high, flowUnitOf(units)), formatRange(outlet.share.low, outlet.share.high, '%')])} />
-          <SmallTable title="The two fans today" heads={['fan', 'flow', 'pressure', 'of its free flow', 'overpowered by the other']} rows={fansToday(result).map((fan, index) => [`${index + 1}: ${fan.name}`, formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units)), formatRange(fan.pressure.low, fan.pressure.high, 'Pa'), formatRange(fan.shareOfFreeFlow.low, fan.shareOfFreeFlow.high, '%'), shownShare(fan.overpowered)])} />
           <SmallTable title="Where the pressure is lost" heads={['place', 'share']} rows={[...result.lossShares].sort((a, b) => b.share - a.share).map((loss) => [loss.label, shownShare(loss.share)])} />
           <SmallTable title="What one per cent more would do" heads={['one per cent more of', 'air speed']} rows={result.sensitivity.map((each) => [each.change, `${each.speedPerPercent < 0 ? '−' : '+'}${Math.abs(each.speedPerPercent).toFixed(2)}\u00a0%`])} />
+          <SmallTable title="The two fans today" heads={['fan', 'flow', 'pressure', 'of its free flow', 'overpowered by the other']} rows={fansToday(result).map((fan, index) => [`${index + 1}: ${fan.name}`, formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units)), formatRange(fan.pressure.low, fan.pressure.high, 'Pa'), formatRange(fan.shareOfFreeFlow.low, fan.shareOfFreeFlow.high, '%'), shownShare(fan.overpowered)])} />
           <SmallTable title="What measuring would be worth" heads={['unknown', 'takes', 'saves', 'changes the choice']} rows={worthMeasuring(result).map((unknown) => [unknown.title, formatMinutes(unknown.minutes), `${unknown.saving.toFixed(2)} ${result.currency}`, shownShare(unknown.chanceOfChange)])} />
         </div>
         <p>This print needs {formatValue(result.need.coefficient.low, 'W/(m²·K)', 2)} to {formatValue(result.need.coefficient.high, 'W/(m²·K)', 2)} on its worst side. With today’s air the least layer time is {formatValue(result.need.minimumLayerTime.lumped, 's', 2)} to {formatValue(result.need.minimumLayerTime.layerHistory, 's', 2)}. All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
-        <ProblemList placeInWords={placeInWords} problems={result.problems} title="Assumed, because it was not told:" />
+        <ProblemList placeInWords={placeInWords} onPlace={onPlace} problems={result.problems} title="Assumed, because it was not told:" />
       </div>
     </section>
   );
 }
 
-function OptionTable({ result, letters, speedUnit, units }: AirTablesProps) {
+function OptionTable({ result, letters, speedUnit, units }: Omit<AirTablesProps, 'onPlace'>) {
   return (
     <>
       <h3>The changes</h3>

@@ -11,6 +11,8 @@ export interface ClaimCheckProps {
   readonly credibility: Credibility;
   readonly knowledge: Knowledge | undefined;
   readonly unit: UnitSymbol;
+  /** Reckon with the band instead of the claim, and back. */
+  readonly onReckon: (withBand: boolean) => void;
 }
 
 const VERDICTS: Readonly<Record<Credibility['verdict'], string>> = {
@@ -18,7 +20,7 @@ const VERDICTS: Readonly<Record<Credibility['verdict'], string>> = {
 };
 
 /** Is an advertised flow believable: the band on a line, a word, the reasons on request, and what would settle it. */
-export function ClaimCheck({ candidate, credibility, knowledge, unit }: ClaimCheckProps) {
+export function ClaimCheck({ candidate, credibility, knowledge, unit, onReckon }: ClaimCheckProps) {
   const { band, verdict, sentence, reasons, settledBy } = credibility;
   const check = knowledge?.checks[settledBy];
   const method = check?.methods[0];
@@ -28,6 +30,9 @@ export function ClaimCheck({ candidate, credibility, knowledge, unit }: ClaimChe
       <h2>Is the claim credible? {candidate.name}</h2>
       <p className="claim-verdict"><b>{VERDICTS[verdict]}.</b> {sentence}{band && <> The band: <span className="nowrap">{formatRange(band.low, band.high, unit)}</span>{unit !== 'CFM' && <> <span className="nowrap">({formatRange(band.low, band.high, 'CFM')})</span></>}.</>}</p>
       {band && claim?.basis === 'given' && <FitWidth usual={640}>{(width) => <ClaimLine claim={claim.value} band={band} unit={unit} width={Math.min(width, 760)} />}</FitWidth>}
+      {candidate.fan?.expectedFlow !== undefined
+        ? <p className="claim-use"><b>The page reckons with this band, not with the claim.</b> <button type="button" className="link" onClick={() => onReckon(false)}>Go back to the claim</button></p>
+        : band !== undefined && candidate.trusted !== undefined && <p className="claim-use not-printed"><button type="button" className="button" onClick={() => onReckon(true)}>Reckon with this band</button> <span className="label">Instead of the claim; it can be taken back.</span></p>}
       <details className="sheet-more">
         <summary>Why</summary>
         <ul className="claim-reasons">

@@ -3,7 +3,7 @@ const WORDS: Readonly<Record<string, string>> = {
   title: 'title', currency: 'currency', schema: 'kind of file', version: 'version of the file', printing: 'printing',
   fan: 'fan', second: 'second fan', kind: 'kind', name: 'name', frame: 'frame size', voltage: 'voltage on its label', current: 'current on its label', currentIsLargest: 'whether the current is the largest', startCurrent: 'current at the start',
   supply: 'voltage it gets', speed: 'speed', duty: 'duty', freeFlow: 'free flow', maxPressure: 'highest pressure', midPoint: 'point in the middle', points: 'points of the curve', stall: 'dip of the curve', count: 'how many',
-  arrangement: 'how they stand', claim: 'claim', trusted: 'trusted sheet', drive: 'how it is driven', wires: 'wires', wireGauge: 'wire size', wireLength: 'wire length', output: 'output', currentLimit: 'most current',
+  arrangement: 'how they stand', claim: 'claim', trusted: 'trusted sheet', reckonWithBand: 'band of the claim check', drive: 'how it is driven', wires: 'wires', wireGauge: 'wire size', wireLength: 'wire length', output: 'output', currentLimit: 'most current',
   duct: 'duct', section: 'section', width: 'width', height: 'height', diameter: 'diameter', length: 'length', bends: 'bends', angle: 'angle', radius: 'radius', changes: 'changes of section', ending: 'ending', roughness: 'roughness',
   leaks: 'gaps', gap: 'gap', area: 'area', at: 'place', open: 'open share', mode: 'mode', miss: 'miss',
   outlet: 'outlet', branch: 'branch', direction: 'direction', tilt: 'tilt', distance: 'distance to the nozzle', aimError: 'how far it aims beside',

@@ -1,8 +1,13 @@
 import type { Problem } from '@/lib/problems';
 import type { Place } from './sheet';
 
-/** The first fault that stops the sheet at exactly this place. Lists count from 1 in the words of a problem: `outlets[1].width`. */
+/** A place as problems name it: lists count from 1 there, `outlets[1].width`. */
+export function placeAsTold(place: Place): string {
+  return place.map((key) => (typeof key === 'number' ? `[${key + 1}]` : key)).join('.').replaceAll('.[', '[');
+}
+
+/** The first fault that stops the sheet at exactly this place. */
 export function problemAt(problems: readonly Problem[], place: Place): Problem | undefined {
-  const where = place.map((key) => (typeof key === 'number' ? `[${key + 1}]` : key)).join('.').replaceAll('.[', '[');
+  const where = placeAsTold(place);
   return problems.find((problem) => problem.level === 'stop' && (problem.where === where || problem.where === `the ± of ${where}`));
 }

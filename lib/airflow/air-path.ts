@@ -31,6 +31,8 @@ export interface FanFacts {
   readonly frame: string | undefined;
   readonly claim: FanClaim;
   readonly freeFlow: Fact<'volume-flow'>;
+  /** Free flow to reckon with instead of a claim, m³/s: nine of ten samples lie between. Undefined: the claim itself counts. */
+  readonly expectedFlow: { readonly low: number; readonly high: number } | undefined;
   readonly maxPressure: Fact<'pressure'>;
   readonly shape: ShapeFacts;
   readonly outlet: SectionFacts;

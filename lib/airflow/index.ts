@@ -34,6 +34,7 @@ export type { PointsContext, TypedPoint } from './read-fan-points';
 export { frameOf } from './read-fan';
 export { readAdvertisement } from './read-advertisement';
 export type { FoundFigure } from './read-advertisement';
+export { credibilityOfFan, lawOfBand } from './claim-of-fan';
 export { POWER_EXPONENT, credibilityOf } from './rating-credibility';
 export type { Credibility, CredibilityVerdict, FanFigures } from './rating-credibility';
 export { USUAL_OUTPUT_LIMIT, electricalFit, runningCurrentOf, wireOfGauge } from './electrical-fit';

@@ -3,6 +3,7 @@ import { airAt } from './air';
 import type { AirPath, BendFacts, ChangeFacts, DuctFacts, FanFacts, LeakFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
 import { sharpLeak, type DuctElement, type DuctNetwork, type OutletBranch } from './duct-network';
 import { curveFromEnds, curveFromPoints, type FanCurve } from './fan-curve';
+import { lawOfBand } from './claim-of-fan';
 import type { PathFaults } from './path-faults';
 import { curveAtSpeed, twoFansInParallel, twoFansInSeries } from './fan-laws';
 import { fansInParallel, fansInSeries } from './fan-pairs';
@@ -87,7 +88,8 @@ export function fanCurveOf(fan: FanFacts, air: Air, shapeWeight = 0.5): FanCurve
 
 /** The same for the fan by itself, the first of two. */
 export function curveAlone(fan: FanFacts, air: Air, shapeWeight = 0.5): FanCurve {
-  const trusted = fan.claim === 'advertised' ? ADVERTISED_SHARE : 1;
+  // Flow and pressure fall short of a claim together, as those of a slower fan do.
+  const trusted = fan.expectedFlow === undefined ? (fan.claim === 'advertised' ? ADVERTISED_SHARE : 1) : lawOfBand(fan.expectedFlow).median / fan.freeFlow.value;
   const rated = ratedCurve(fan, shapeWeight);
   const running = curveAtSpeed(rated, trusted * fan.speedRatio.value);
   return curveAtSpeed(running, 1, air.density / RATING_DENSITY);

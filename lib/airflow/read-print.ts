@@ -1,8 +1,10 @@
 import { nearestName } from '@/lib/problems';
-import type { AirPath, CandidateFacts, Fact, FanOutputFacts, OutletFacts, PathReading, PrintFacts, SectionFacts, SideSeen } from './air-path';
+import { formatRange, formatValue } from '@/lib/units';
+import type { AirPath, CandidateFacts, Fact, FanFacts, FanOutputFacts, OutletFacts, PathReading, PrintFacts, SectionFacts, SideSeen } from './air-path';
 import type { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
+import { credibilityOfFan } from './claim-of-fan';
 import type { FanFigures } from './rating-credibility';
 import { pressureAtAltitude, STANDARD_PRESSURE } from './air';
 
@@ -47,10 +49,11 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
       ? readDuctOnOffer(fields, fanOutlet)
       : undefined;
     if (fan === undefined && duct === undefined) fields.tell('nothing-offered', 'fan', 'This candidate has neither a fan nor a duct.', 'Describe the fan, the duct, or both.');
+    const trusted = fields.has('trusted') ? readTrusted(fields.object('trusted')) : undefined;
     const candidate: CandidateFacts = {
       id: `candidate-${k + 1}`,
-      name, fan, duct,
-      trusted: fields.has('trusted') ? readTrusted(fields.object('trusted')) : undefined,
+      name, duct, trusted,
+      fan: fields.yes('reckonWithBand') ? withBandOfClaim(fields, fan, trusted) : fan,
       price: fields.money('price'),
       handsTime: fields.quantity('hands', 'time', { min: 0 })?.value ?? (fan === undefined ? 25 * 60 : 40 * 60),
       printingTime: fields.quantity('printing', 'time', { min: 0 })?.value ?? 0,
@@ -58,6 +61,17 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
     fields.close();
     return candidate;
   });
+}
+
+/** The fan as its own speed and power allow it beside the trusted one, instead of as it is claimed; told among what was assumed. */
+function withBandOfClaim(fields: PathFields, fan: FanFacts | undefined, trusted: FanFigures | undefined): FanFacts | undefined {
+  const band = fan === undefined || trusted === undefined ? undefined : credibilityOfFan(fan, trusted)?.band;
+  if (fan === undefined || band === undefined) {
+    fields.tell('no-band', 'reckonWithBand', 'There is no band to reckon with: an advertised fan and a trusted one with a speed, or a current each, are needed.', 'Add those figures, or take this out; the claim counts until then.', undefined, 'note');
+    return fan;
+  }
+  fields.tell('band-of-claim', 'fan.freeFlow', `Reckoned with ${formatRange(band.low, band.high, 'L/s')}, the band of the claim check, instead of the claimed ${formatValue(fan.freeFlow.value, 'L/s')}.`, 'Measure its free flow when it is there, or go back to the claim at the claim check.', undefined, 'note');
+  return { ...fan, expectedFlow: { low: band.low, high: band.high } };
 }
 
 /** Figures of a trusted fan of the same frame. Without its free flow there is nothing to hold a claim against. */

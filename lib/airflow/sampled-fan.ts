@@ -1,6 +1,7 @@
 import type { Air } from './air';
 import type { FanFacts } from './air-path';
 import type { FanCurve } from './fan-curve';
+import { lawOfBand } from './claim-of-fan';
 import { curveAlone, fanCurveOf } from './path-network';
 import { normalShare } from './seeded-random';
 import { fanColumn, logSpread, type UncertainInputs } from './uncertain-inputs';
@@ -60,7 +61,7 @@ function drawnFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs
   const flowDeviates = fanColumn(inputs, slot, 'fan-flow');
   const pressureDeviates = fanColumn(inputs, slot, 'fan-pressure');
   const speedDeviates = fanColumn(inputs, slot, 'fan-speed');
-  const flowSpread = logSpread(fan.freeFlow.value, fan.freeFlow.plusMinus);
+  const flowSpread = fan.expectedFlow === undefined ? logSpread(fan.freeFlow.value, fan.freeFlow.plusMinus) : lawOfBand(fan.expectedFlow).spread;
   const ownSpread = fan.maxPressure.basis === 'assumed'
     ? Math.max(OWN_PRESSURE_SPREAD[fan.claim], logSpread(fan.maxPressure.value, fan.maxPressure.plusMinus))
     : OWN_PRESSURE_SPREAD[fan.claim];

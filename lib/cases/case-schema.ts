@@ -84,6 +84,8 @@ export const roundSchema = z.strictObject({
   number: z.number().int().min(1),
   remedy: id.optional(),
   option: z.string().max(120).optional(),
+  /** The fan of the chosen option and the output that drives it, as an air-path file. */
+  fanSheet: z.record(z.string(), z.unknown()).optional(),
   why: text.optional(),
   decidedOn: moment.optional(),
   fitted: z.array(z.string().max(200)).optional(),

@@ -47,6 +47,8 @@ const voltagesOf = (fan: FanFacts): number[] => [fan, fan.second].flatMap((each)
 const OFTEN_AT_ODDS = 0.1;
 
 function atOdds(change: AirChange, fans: readonly FanResult[]): SideEffect[] {
+  // What the fans of today do to one another is told once, at leaving it.
+  if (change.kind !== 'leave' && change.variant.fanSlot === 0) return [];
   const { arrangement } = change.variant.fan;
   return fans.filter((fan) => fan.overpowered >= OFTEN_AT_ODDS).map((fan) => ({
     kind: 'fans-at-odds',

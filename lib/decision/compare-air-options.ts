@@ -1,5 +1,5 @@
 import {
-  airOfPath, bestOutletArea, bottleneckOf, credibilityOf, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf, operatingPoint,
+  airOfPath, bestOutletArea, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf, operatingPoint,
   readingConflicts, updateByReadings, variantOfToday,
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
@@ -117,16 +117,7 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
 function newFanFacts(change: AirChange, path: AirPath): Pick<AirOption, 'electricalFit' | 'credibility'> {
   const { fan, fanSlot } = change.variant;
   if (fanSlot === 0) return { electricalFit: [], credibility: undefined };
-  const { speed, current, voltage, maxPressure } = fan;
-  const claim = {
-    freeFlow: fan.freeFlow.value,
-    currentIsLargest: fan.currentIsLargest,
-    ...(speed === undefined ? {} : { speed: speed.value }),
-    ...(current === undefined ? {} : { current: current.value }),
-    ...(voltage === undefined ? {} : { voltage: voltage.value }),
-    ...(maxPressure.basis === 'given' ? { maxPressure: maxPressure.value } : {}),
-  };
-  return { electricalFit: electricalFit(fan, path.output), credibility: fan.claim === 'advertised' ? credibilityOf(claim, fan.kind, fan.frame, trustedFor(fanSlot, path)) : undefined };
+  return { electricalFit: electricalFit(fan, path.output), credibility: credibilityOfFan(fan, trustedFor(fanSlot, path)) };
 }
 
 /** The trusted figures beside the fan in a slot; slots count the candidates that bring a fan. */

@@ -2,6 +2,7 @@
 import { ChooseOne } from '../../_parts/choose-one';
 import { BEND_CHOICES, bendsAt, withBends } from '../bends';
 import { rowsAt, textAt, valueAt, withAt, type Place } from '../sheet';
+import { AtPlace } from './at-place';
 import type { Choice, MakeFields } from './make-fields';
 import { More } from './more';
 import { SectionChanges } from './section-changes';
@@ -35,7 +36,7 @@ export function DuctFields({ make, at }: { readonly make: MakeFields; readonly a
 
 /** Right-angle bends of a run of duct: how many, sharp or rounded. */
 export function BendsField({ make, at, label }: { readonly make: MakeFields; readonly at: Place; readonly label: string }) {
-  return <ChooseOne label={label} value={bendsAt(make.sheet, at)} options={BEND_CHOICES} onChange={(choice) => make.change(withBends(make.sheet, at, choice))} />;
+  return <AtPlace place={at}><ChooseOne label={label} value={bendsAt(make.sheet, at)} options={BEND_CHOICES} onChange={(choice) => make.change(withBends(make.sheet, at, choice))} /></AtPlace>;
 }
 
 const LEAK_PLACES: readonly Choice[] = [{ value: 'fan', word: 'between fan and duct' }, { value: 'fork', word: 'at the fork' }];

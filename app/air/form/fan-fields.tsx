@@ -1,6 +1,7 @@
 'use client';
 import { ChooseOne } from '../../_parts/choose-one';
 import { textAt, valueAt, withAt, type Place, type Sheet } from '../sheet';
+import { AtPlace } from './at-place';
 import type { MakeFields } from './make-fields';
 import { More } from './more';
 import { PasteFigures } from './paste-figures';
@@ -65,7 +66,7 @@ function Arrangement({ make, at }: { readonly make: MakeFields; readonly at: Pla
     const stands = withAt(withAt(sheet, [...at, 'count'], two ? 2 : ''), [...at, 'arrangement'], two ? next : '');
     return two ? stands : withAt(stands, [...at, 'second'], '');
   };
-  return <ChooseOne label="How many fans" value={ARRANGEMENTS.find((each) => each.value === value)?.value} unknown="one fan" options={ARRANGEMENTS.slice(1)} onChange={(next) => change(put(next ?? 'one'))} />;
+  return <AtPlace place={[...at, 'arrangement']}><ChooseOne label="How many fans" value={ARRANGEMENTS.find((each) => each.value === value)?.value} unknown="one fan" options={ARRANGEMENTS.slice(1)} onChange={(next) => change(put(next ?? 'one'))} /></AtPlace>;
 }
 
 /** How the fans at a place stand; two of which nothing more is said stand side by side. */
@@ -89,7 +90,7 @@ function SecondFan({ make, at, offered }: { readonly make: MakeFields; readonly 
     <fieldset className="sheet-second"><legend>The second fan</legend>
       <p className="label">{SECOND_HINTS[arrangementAt(sheet, at)]}</p>
       <div className="sheet-fields">
-        <ChooseOne label="It is" value={unlike ? 'other' : undefined} unknown="the same as the first" options={[{ value: 'other', word: 'another fan' }]} onChange={(next) => change(withAt(sheet, place, next === 'other' ? { kind: 'blower' } : ''))} />
+        <AtPlace place={place}><ChooseOne label="It is" value={unlike ? 'other' : undefined} unknown="the same as the first" options={[{ value: 'other', word: 'another fan' }]} onChange={(next) => change(withAt(sheet, place, next === 'other' ? { kind: 'blower' } : ''))} /></AtPlace>
       </div>
       {unlike && <FanFields make={make} at={place} offered={offered} second />}
     </fieldset>

@@ -6,6 +6,7 @@ import { TextField } from '../../_parts/text-field';
 import { problemAt } from '../problem-at';
 import { textAt, valueAt, withAt, type Place, type Sheet } from '../sheet';
 import { bare, withUnit } from '../unit-text';
+import { AtPlace } from './at-place';
 
 export interface Choice {
   readonly value: string;
@@ -33,17 +34,17 @@ export function makeFields(sheet: Sheet, problems: readonly Problem[], change: (
   return {
     sheet, problems, change,
     quantity: (label, place, unit, hint) => (
-      <FieldWithUnit key={key(place)} label={label} value={bare(textAt(sheet, place), unit)} unit={unit} problem={problemAt(problems, place)} onChange={(text) => put(place, text.trim() === '' ? '' : withUnit(text, unit))} {...(hint === undefined ? {} : { hint })} />
+      <AtPlace key={key(place)} place={place}><FieldWithUnit label={label} value={bare(textAt(sheet, place), unit)} unit={unit} problem={problemAt(problems, place)} onChange={(text) => put(place, text.trim() === '' ? '' : withUnit(text, unit))} {...(hint === undefined ? {} : { hint })} /></AtPlace>
     ),
     count: (label, place, hint) => (
-      <FieldWithUnit key={key(place)} label={label} value={textAt(sheet, place)} unit="" problem={problemAt(problems, place)} onChange={(text) => put(place, asNumber(text))} {...(hint === undefined ? {} : { hint })} />
+      <AtPlace key={key(place)} place={place}><FieldWithUnit label={label} value={textAt(sheet, place)} unit="" problem={problemAt(problems, place)} onChange={(text) => put(place, asNumber(text))} {...(hint === undefined ? {} : { hint })} /></AtPlace>
     ),
-    words: (label, place, placeholder) => <TextField key={key(place)} label={label} value={textAt(sheet, place)} onChange={(text) => put(place, text)} {...(placeholder === undefined ? {} : { placeholder })} />,
+    words: (label, place, placeholder) => <AtPlace key={key(place)} place={place}><TextField label={label} value={textAt(sheet, place)} onChange={(text) => put(place, text)} {...(placeholder === undefined ? {} : { placeholder })} /></AtPlace>,
     choose: (label, place, options, unknown) => (
-      <ChooseOne key={key(place)} label={label} value={options.find((option) => option.value === textAt(sheet, place))?.value} options={options} onChange={(value) => put(place, value ?? '')} {...(unknown === undefined ? {} : { unknown })} />
+      <AtPlace key={key(place)} place={place}><ChooseOne label={label} value={options.find((option) => option.value === textAt(sheet, place))?.value} options={options} onChange={(value) => put(place, value ?? '')} {...(unknown === undefined ? {} : { unknown })} /></AtPlace>
     ),
     yes: (label, place) => (
-      <label key={key(place)} className="sheet-yes"><input type="checkbox" checked={isTrue(sheet, place)} onChange={(event) => put(place, event.target.checked ? true : '')} />{label}</label>
+      <AtPlace key={key(place)} place={place}><label className="sheet-yes"><input type="checkbox" checked={isTrue(sheet, place)} onChange={(event) => put(place, event.target.checked ? true : '')} />{label}</label></AtPlace>
     ),
   };
 }

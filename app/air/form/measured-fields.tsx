@@ -3,6 +3,7 @@ import { FieldWithUnit } from '../../_parts/field-with-unit';
 import { problemAt } from '../problem-at';
 import { rowsAt, textAt } from '../sheet';
 import { bare, withUnit } from '../unit-text';
+import { AtPlace } from './at-place';
 import type { MakeFields } from './make-fields';
 
 const READINGS = [
@@ -30,7 +31,7 @@ export function MeasuredFields({ make }: { readonly make: MakeFields }) {
     <div className="sheet-fields">
       {kinds.map(({ what, at, label, unit }) => {
         const index = indexOf(what, at);
-        return <FieldWithUnit key={`${what} ${at}`} label={label} unit={unit} value={bare(textAt(rows, [index, 'value']), unit)} problem={index < 0 ? undefined : problemAt(problems, ['measured', index, 'value']) ?? problemAt(problems, ['measured', index])} onChange={(text) => put(what, at, text, unit)} />;
+        return <AtPlace key={`${what} ${at}`} place={['measured', ...(index < 0 ? [] : [index, 'value'])]}><FieldWithUnit label={label} unit={unit} value={bare(textAt(rows, [index, 'value']), unit)} problem={index < 0 ? undefined : problemAt(problems, ['measured', index, 'value']) ?? problemAt(problems, ['measured', index])} onChange={(text) => put(what, at, text, unit)} /></AtPlace>;
       })}
     </div>
   );

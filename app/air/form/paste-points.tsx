@@ -4,6 +4,7 @@ import { readFanPointsText } from '@/lib/airflow';
 import { formatValue } from '@/lib/units';
 import { ProblemList } from '../../_parts/problem-list';
 import { rowsAt, textAt, withAt, type Place } from '../sheet';
+import { AtPlace } from './at-place';
 import type { MakeFields } from './make-fields';
 
 /** A pasted table of flow and pressure: the fan's own curve instead of one between its two ends. */
@@ -22,10 +23,10 @@ export function PastePoints({ make, at }: { readonly make: MakeFields; readonly 
   return (
     <div className="sheet-paste">
       {inUse && <p className="label">A curve from a table is in use. <button type="button" className="link" onClick={() => change(withAt(withAt(sheet, [...at, 'points'], ''), [...at, 'stall'], ''))}>Take the curve out</button></p>}
-      <div className="field">
+      <AtPlace place={[...at, 'points']}><div className="field">
         <label htmlFor={id}>Table of its curve: flow and pressure, first line with the units</label>
         <div className="field-box"><textarea id={id} rows={4} value={text} maxLength={20000} placeholder={'flow (CFM); pressure (mmH2O)\n0; 12.5\n2.1; 9.8\n4.8; 0'} onChange={(event) => setText(event.target.value)} /></div>
-      </div>
+      </div></AtPlace>
       {axial && <label className="sheet-yes"><input type="checkbox" checked={stalls} onChange={(event) => setStalls(event.target.checked)} />It stalls: a rise in the middle of the curve is real</label>}
       {read && <ProblemList problems={read.problems} />}
       {read?.value && (

@@ -1,4 +1,5 @@
 'use client';
+import type { ReactNode } from 'react';
 import type { Problem } from '@/lib/problems';
 import type { Sheet } from '../sheet';
 import { CandidateFields } from './candidate-fields';
@@ -14,10 +15,12 @@ export interface SheetFormProps {
   readonly sheet: Sheet;
   readonly problems: readonly Problem[];
   readonly onChange: (sheet: Sheet) => void;
+  /** Stays in sight at the foot of the form. */
+  readonly answer?: ReactNode;
 }
 
 /** Everything that the air path is reckoned from, in plain fields. What is left out gets a usual value with wide limits. */
-export function SheetForm({ sheet, problems, onChange }: SheetFormProps) {
+export function SheetForm({ sheet, problems, onChange, answer }: SheetFormProps) {
   const make = makeFields(sheet, problems, onChange);
   return (
     <form className="sheet-form not-printed" onSubmit={(event) => event.preventDefault()} aria-label="Dimensions and facts of the air path">
@@ -29,6 +32,7 @@ export function SheetForm({ sheet, problems, onChange }: SheetFormProps) {
       <fieldset><legend>What you measured</legend><MeasuredFields make={make} /></fieldset>
       <CandidateFields make={make} />
       <fieldset><legend>The output that drives the fan</legend><OutputFields make={make} /></fieldset>
+      {answer}
     </form>
   );
 }

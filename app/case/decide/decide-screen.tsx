@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { useRouter } from 'next/navigation';
 import { useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import type { Knowledge } from '@/lib/knowledge';
+import type { Knowledge, KnownRemedy } from '@/lib/knowledge';
 import { changeTogether, possibilitiesOf, standingOf, whatWasTold, type ChangeTogether, type RankedRemedy } from '@/lib/diagnosis';
 import { formatMinutes } from '@/lib/units';
 import { changeCase } from '../../_case/current-case';
@@ -13,6 +13,10 @@ import { useDiagnosis } from '../../_case/use-diagnosis';
 import { WithCase } from '../../_case/with-case';
 import { ChanceBar, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
+import { caseReadings } from '../../air/case-readings';
+import { fanSheetOf, fansOnOffer } from '../../air/fan-sheet';
+import type { Sheet } from '../../air/sheet';
+import { bringsFan } from '../fit/brings-fan';
 import { NOTHING_TO_RANK } from '../nothing-found';
 import './decide.css';
 
@@ -43,7 +47,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
   const leader = result.causes[0];
   const choose = async (remedy: RankedRemedy): Promise<void> => {
     const why = `${leader ? `${leader.title}: ${shownShare(leader.probability)}. ` : ''}Chance that it cures something at work: ${shownShare(remedy.chance)}.`;
-    await changeCase((each) => chooseRemedy(each, { remedy: remedy.id, title: remedy.does, why }));
+    await changeCase((each) => chooseRemedy(each, { remedy: remedy.id, title: remedy.does, fanSheet: onlyFan(each, knowledge.remedies[remedy.id]), why }));
     router.push('/case/fit');
   };
   return (
@@ -68,6 +72,14 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
       <p><Link className="link" href="/case">Back to the case</Link></p>
     </div>
   );
+}
+
+/** Figures of the fan that a change fits, where only one is on offer; with several the fitting list asks which. */
+function onlyFan(file: CaseFile, remedy: KnownRemedy | undefined): Sheet | undefined {
+  if (remedy === undefined || !bringsFan(remedy) || file.airPath === undefined) return undefined;
+  const sheet = caseReadings(file.airPath, file);
+  const [only, another] = fansOnOffer(sheet);
+  return only === undefined || another !== undefined ? undefined : fanSheetOf(sheet, only);
 }
 
 /** No ranking, so no change to recommend: why, and where to go. */

@@ -1,27 +1,48 @@
 'use client';
 import Link from 'next/link';
+import { useMemo } from 'react';
+import { electricalFit, readAirPath } from '@/lib/airflow';
 import type { CaseFile, Round } from '@/lib/cases';
 import type { KnownRemedy } from '@/lib/knowledge';
+import { changeCase } from '../../_case/current-case';
+import { changeRound } from '../../_case/rounds';
+import { caseReadings } from '../../air/case-readings';
 import { ElectricalPoints, electricalVerdict } from '../../air/electrical-points';
-import { useCaseAir } from '../prove/case-air';
+import { fanSheetOf, fansOnOffer, type FanOnOffer } from '../../air/fan-sheet';
+import { bringsFan } from './brings-fan';
 
-/** For a change that brings a new fan: what must fit before it is connected, from the air path of the case. */
+/** For a change that brings a new fan: what must fit before it is connected, from the figures that were kept when it was chosen. */
 export function FanFits({ file, round, remedy }: { readonly file: CaseFile; readonly round: Round; readonly remedy: KnownRemedy }) {
-  const air = useCaseAir(file)?.result;
-  const points = air?.options.find((option) => option.title === round.option)?.electricalFit ?? [];
-  if (points.length === 0) {
-    if (!bringsFan(remedy)) return null;
-    return <p className="label"><Link href="/air">Enter the new fan in the air path</Link>: voltage, current and wire are then checked here before you connect it.</p>;
+  const { fanSheet } = round;
+  const points = useMemo(() => {
+    const path = fanSheet === undefined ? undefined : readAirPath(JSON.stringify(fanSheet)).value;
+    return path === undefined ? undefined : { name: path.fan.name, list: electricalFit(path.fan, path.output) };
+  }, [fanSheet]);
+  if (points !== undefined) {
+    return (
+      <section className="fan-fits" aria-labelledby="fan-fits">
+        <h3 id="fan-fits">Before you connect it: {electricalVerdict(points.list)}</h3>
+        <p className="label">{points.name}. Not this fan? <Link href="/air">Choose again in the air path</Link>.</p>
+        <ElectricalPoints points={points.list} />
+      </section>
+    );
   }
-  return (
-    <section className="fan-fits" aria-labelledby="fan-fits">
-      <h3 id="fan-fits">Before you connect it: {electricalVerdict(points)}</h3>
-      <ElectricalPoints points={points} />
-    </section>
-  );
+  return bringsFan(remedy) ? <WhichFan file={file} /> : null;
 }
 
-/** From this chance on of curing a weak fan, a change that the air path decides is another fan; slower layers only help with it. */
-const SURE = 0.8;
-
-const bringsFan = (remedy: KnownRemedy): boolean => remedy.decidedBy === 'air-path' && (remedy.cures['weak-part-fan']?.chance ?? 0) > SURE;
+/** A fan is to be fitted, and which one is not said: one of those on offer, or one to be entered. */
+function WhichFan({ file }: { readonly file: CaseFile }) {
+  const sheet = file.airPath === undefined ? undefined : caseReadings(file.airPath, file);
+  const offers = sheet === undefined ? [] : fansOnOffer(sheet);
+  if (sheet === undefined || offers.length === 0) {
+    return <p className="label"><Link href="/air">Enter the new fan in the air path</Link>: voltage, current and wire are then checked here before you connect it.</p>;
+  }
+  const keep = (offer: FanOnOffer): void => void changeCase((each) => changeRound(each, { fanSheet: { ...fanSheetOf(sheet, offer) } }));
+  return (
+    <div className="fan-fits">
+      <p>Which fan do you fit? Voltage, current and wire are then checked here before you connect it.</p>
+      <p className="air-buttons">{offers.map((offer) => <button key={offer.index} type="button" className="button" onClick={() => keep(offer)}>{offer.name}</button>)}</p>
+      <p className="label">Another one? <Link href="/air">Enter it in the air path</Link>.</p>
+    </div>
+  );
+}
