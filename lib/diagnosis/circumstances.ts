@@ -15,6 +15,7 @@ export function circumstancesHold(when: Circumstances, { machine, print }: Pick<
 
 /** The prior of a cause in these circumstances: its odds times the odds factor of every circumstance that holds. */
 export function priorInCircumstances(cause: KnownCause, facts: Pick<CaseFile, 'machine' | 'print'>): number {
+  if (!cause.context) return cause.prior;
   let odds = cause.prior / (1 - cause.prior);
   for (const row of cause.context ?? []) if (circumstancesHold(row.when, facts)) odds *= row.odds;
   return odds / (1 + odds);

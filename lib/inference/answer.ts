@@ -36,7 +36,7 @@ export const LIMIT_UNITS = 3e7;
 export function answer(net: Net, options: AnswerOptions = {}): Outcome {
   const run = runOf(net, options.limitUnits ?? LIMIT_UNITS);
   if (run.kind !== 'run') return run;
-  return { kind: 'answer', ...answerOf(net, run, run.sweep.backward(run.sweep.model.weights, true), options) };
+  return { kind: 'answer', ...answerOf(run, run.sweep.backward(run.sweep.model.weights, true), options) };
 }
 
 /** Natural log of the evidence alone, without the posterior; −Infinity when it is impossible, undefined when it is too dense. */
@@ -49,6 +49,7 @@ export function logEvidenceOf(net: Net, limitUnits = LIMIT_UNITS): number | unde
 /** A finished forward pass. */
 export interface Run {
   readonly kind: 'run';
+  readonly net: Net;
   readonly sweep: Sweep;
   readonly cost: Cost;
 }
@@ -57,10 +58,16 @@ export interface Run {
 export function runOf(net: Net, limitUnits: number, earlier?: Run): Run | ({ readonly kind: 'too-dense' } & TooDense) | Impossible {
   const model = modelOf(net);
   if (model.logConstant === -Infinity) return { kind: 'impossible' };
-  const { steps, cost } = earlier && sameShape(model, earlier.sweep.model) ? { steps: earlier.sweep.steps, cost: earlier.cost } : planOf(model);
+  const { steps, cost } = earlier && fitsPlanOf(earlier, net, model) ? { steps: earlier.sweep.steps, cost: earlier.cost } : planOf(model);
   if (cost.units > limitUnits) return { kind: 'too-dense', cost, confirmFirst: cheaperWithout(net, model) };
   const sweep = new Sweep(model, steps);
-  return sweep.forward(model.weights) === -Infinity ? { kind: 'impossible' } : { kind: 'run', sweep, cost };
+  return sweep.forward(model.weights) === -Infinity ? { kind: 'impossible' } : { kind: 'run', net, sweep, cost };
+}
+
+/** The shape of a model rests on gates, joint factors and the number of states; where those are the very same it need not be looked at. */
+function fitsPlanOf({ net: before, sweep }: Run, net: Net, model: Model): boolean {
+  const sameParts = net.gates === before.gates && net.joints === before.joints && model.firstState.length === sweep.model.firstState.length;
+  return sameParts ? model.firstState.every((first, cause) => first === sweep.model.firstState[cause]) : sameShape(model, sweep.model);
 }
 
 function planOf(model: Model): { readonly steps: readonly Step[]; readonly cost: Cost } {
@@ -70,7 +77,7 @@ function planOf(model: Model): { readonly steps: readonly Step[]; readonly cost:
 }
 
 /** The answer that a finished run and its backward pass give. */
-export function answerOf(net: Net, { sweep, cost }: Run, posterior: Posterior, { predict = [], levels: wanted = true }: AnswerOptions): Answer {
+export function answerOf({ net, sweep, cost }: Run, posterior: Posterior, { predict = [], levels: wanted = true }: AnswerOptions): Answer {
   const { model, logEvidence } = sweep;
   const levels: (readonly number[])[] = net.gates.map((gate) => knownLevels(gate));
   const leakAlone = net.gates.map(() => 0);

@@ -29,7 +29,7 @@ export type Preparation = { readonly kind: 'prepared'; readonly prepared: Prepar
  */
 export function prepare(net: Net, options: AnswerOptions = {}, earlier?: Prepared): Preparation {
   const run = runOf(net, options.limitUnits ?? LIMIT_UNITS, earlier?.run);
-  return run.kind === 'run' ? { kind: 'prepared', prepared: new Prepared(net, run, options) } : run;
+  return run.kind === 'run' ? { kind: 'prepared', prepared: new Prepared(run, options) } : run;
 }
 
 export class Prepared {
@@ -47,7 +47,6 @@ export class Prepared {
   #trial: Sweep | undefined;
 
   constructor(
-    readonly net: Net,
     /** The finished forward pass. */
     readonly run: Run,
     options: AnswerOptions,
@@ -61,13 +60,17 @@ export class Prepared {
     this.silent = this.#posterior.silent;
   }
 
+  get net(): Net {
+    return this.run.net;
+  }
+
   get model(): Model {
     return this.run.sweep.model;
   }
 
   /** The full answer, as `answer(net)` gives it. */
   get answer(): Answer {
-    this.#answer ??= answerOf(this.net, this.run, this.#posterior, this.#options);
+    this.#answer ??= answerOf(this.run, this.#posterior, this.#options);
     return this.#answer;
   }
 
