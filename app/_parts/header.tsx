@@ -5,6 +5,7 @@ import { useEffect, useState } from 'react';
 import { Mark } from '../_drawings/mark';
 import { choosePaper, chooseUnits, usePreferences } from '../_browser/preferences';
 import { startOfflineCopy } from '../_browser/offline-copy';
+import { OfflineNote, OfflineSign } from './offline-note';
 
 const PLACES = [
   { href: '/', name: 'Case', under: ['/', '/case'] },
@@ -24,6 +25,7 @@ export function Header() {
     <header className={open ? 'top menu-open' : 'top'}>
       <div className="top-row">
         <Link className="top-name" href="/"><Mark />Leeward</Link>
+        <OfflineSign />
         <button type="button" className="link menu-button" aria-expanded={open} aria-controls="places" onClick={() => setOpen(!open)}>Menu</button>
         <nav id="places" className="top-places" aria-label="Places">
           {PLACES.map((place) => {
@@ -32,7 +34,7 @@ export function Header() {
           })}
         </nav>
         <div className="top-side">
-          <span className="top-note">Works offline. Nothing leaves this device.</span>
+          <OfflineNote />
           <button type="button" className="link" onClick={() => choosePaper(preferences.paper === 'blueprint' ? 'paper' : 'blueprint')}>{preferences.paper === 'blueprint' ? 'Paper' : 'Blueprint'}</button>
           <button type="button" className="link" aria-label={`Units: ${preferences.units === 'metric' ? 'mm, L/s' : 'in, CFM'}. Change`} onClick={() => chooseUnits(preferences.units === 'metric' ? 'imperial' : 'metric')}>{preferences.units === 'metric' ? 'mm, L/s' : 'in, CFM'}</button>
         </div>

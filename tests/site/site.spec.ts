@@ -42,6 +42,10 @@ test('opens every place offline after the first visit', async ({ browser, baseUR
     await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible();
   }
   await page.goto(`${baseURL ?? ''}/`);
+  await expect(page.getByText('Offline', { exact: true })).toBeVisible();
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await expect(page.getByText('You are offline. Everything works.')).toBeVisible();
+  await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('textbox', { name: 'What went wrong?' }).fill('strings between towers');
   await expect(page.locator('.match').first()).toBeVisible();
   await context.close();
