@@ -36,7 +36,7 @@ const beforeOrAfter: Policy['choose'] = (standing, givingUp) => {
   return costOf(step.ahead.after, givingUp) <= checkAfter ? step : { kind: 'change', change };
 };
 
-/** The rule before 25 November 2026, late: whether the check pays is told by the same fixed orders that pick it. */
+/** Whether the check pays is told by the same fixed orders that pick it, blind to what a failed proof would tell. */
 const byFixedOrders: Policy['choose'] = (standing, givingUp) => {
   const plan = standing.orderOfChanges(givingUp);
   const costed = mostTelling(standing.scoredChecks()).slice(0, 5).map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }));
