@@ -44,7 +44,7 @@ export interface CurveChartProps {
 }
 
 /** Below this width, px, points carry only their letters and their words stand in a list under the chart. */
-const narrow = 480;
+const narrow = 560;
 const listStep = 30;
 
 /** Pressure against flow: where a fan's curve meets a duct's curve is what flows. Curves and points carry their names. */
@@ -60,10 +60,11 @@ export function CurveChart({ curves, points, flowAxis = 'flow, L/s', pressureAxi
     segments: [],
     bounds: { x: plot.x + 6, y: plot.y - 8, w: width - plot.x - 8, h: plot.h + 2 },
   };
-  // The recommended point chooses its place first: the eye goes there.
+  // In a small chart names come first: a circle finds room where words do not. Otherwise the recommended point, where the eye goes.
+  const namesFirst = slim ? placeNames(curves, paths, obstacles) : undefined;
   const inOrder = [...points].sort((a, b) => Number(b.chosen ?? false) - Number(a.chosen ?? false));
   const callouts = new Map(inOrder.map((point) => [point.letter, placePoint(slim ? '' : point.words, { x: x(point.flow), y: y(point.pressure) }, obstacles)]));
-  const names = curves.map((curve, i) => placeName(curve, paths[i] ?? [], obstacles));
+  const names = namesFirst ?? placeNames(curves, paths, obstacles);
   return (
     <Sheet width={width} height={height + listed} label={chartWords(curves, points, flowAxis, pressureAxis)}>
       <path className="d-line d-grid" d={[...flowTicks.map((t) => `M${x(t)} ${plot.y}V${y.range[0]}`), ...pressureTicks.map((t) => `M${plot.x} ${y(t)}H${x.range[1]}`)].join('')} />
@@ -123,7 +124,17 @@ function outward(from: Point, to: Point, by: number): Point {
   return { x: from.x + ((to.x - from.x) * by) / length, y: from.y + ((to.y - from.y) * by) / length };
 }
 
-function placeName(curve: Curve, path: readonly Point[], obstacles: Obstacles): { words: string; box: Box; strong: boolean } {
+function placeNames(curves: readonly Curve[], paths: readonly (readonly Point[])[], obstacles: Obstacles): PlacedName[] {
+  return curves.map((curve, i) => placeName(curve, paths[i] ?? [], obstacles));
+}
+
+interface PlacedName {
+  readonly words: string;
+  readonly box: Box;
+  readonly strong: boolean;
+}
+
+function placeName(curve: Curve, path: readonly Point[], obstacles: Obstacles): PlacedName {
   const places = namePlaces(path);
   const near = places.flatMap((p) => [boxOfWords(curve.name, p.x + 8, p.y + 22, 'start'), boxOfWords(curve.name, p.x, p.y - 9, 'start'), boxOfWords(curve.name, p.x - 9, p.y + 2, 'end'), boxOfWords(curve.name, p.x + 9, p.y + 8, 'start')]);
   // A short curve in a small chart may have no room beside it: a step further out is better than under a balloon.

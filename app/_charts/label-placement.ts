@@ -48,7 +48,7 @@ export const boxOfWords = (words: string, x: number, baseLine: number, anchor: '
 /** What a candidate hides, from `start` on. Costs only grow, the cheapest to reckon come first, and it stops at `enough`. */
 function costOf({ box, leader }: { readonly box: Box; readonly leader?: readonly [Point, Point] }, start: number, { points, boxes, segments, bounds }: Obstacles, enough: number): number {
   const outside = box.x < bounds.x || box.y < bounds.y || box.x + box.w > bounds.x + bounds.w || box.y + box.h > bounds.y + bounds.h;
-  let cost = start + (outside ? 1000 : 0) + 400 * boxes.filter((other) => overlap(box, other, 4)).length;
+  let cost = start + (outside ? 4000 : 0) + 2000 * boxes.filter((other) => overlap(box, other, 4)).length;
   if (leader !== undefined && cost < enough) cost += 300 * segments.filter(([c, d]) => crosses(leader[0], leader[1], c, d)).length;
   if (cost < enough) cost += 12 * points.filter((p) => inside(p, box, 3)).length;
   if (cost < enough) cost += 200 * segments.filter(([a, b]) => alongSegment(a, b).some((p) => inside(p, box, 3))).length;

@@ -39,11 +39,11 @@ export function chartOf(result: AirPathResult, letters: readonly LetteredOption[
   const onOwnDucts = pair.some((each) => each.ductCurve !== undefined);
   return {
     curves: [
-      { name: pair.length === 0 ? 'fan today' : onOwnDucts ? 'first fan today' : 'both fans today', of: 'fan', fitted: true, points: points(result.fanCurve.middle) },
-      { name: onOwnDucts ? 'its duct' : 'duct today', of: 'duct', fitted: true, points: points(result.ductCurve) },
+      { name: pair.length === 0 ? 'fan today' : onOwnDucts ? 'fan 1' : 'both fans', of: 'fan', fitted: true, points: points(result.fanCurve.middle) },
+      { name: onOwnDucts ? 'duct 1' : 'duct today', of: 'duct', fitted: true, points: points(result.ductCurve) },
       ...pair.flatMap((each, index): CurveChartProps['curves'] => (index === 0 && onOwnDucts ? [] : [
-        { name: `${index === 0 ? 'first' : 'second'} ${onOwnDucts ? 'fan today' : 'alone'}`, of: 'fan', fitted: true, part: true, points: points(each.fanCurve) },
-        ...(each.ductCurve === undefined ? [] : [{ name: 'duct of the second', of: 'duct' as const, fitted: true, part: true, points: points(each.ductCurve) }]),
+        { name: `fan ${index + 1}${onOwnDucts ? '' : ' alone'}`, of: 'fan', fitted: true, part: true, points: points(each.fanCurve) },
+        ...(each.ductCurve === undefined ? [] : [{ name: `duct ${index + 1}`, of: 'duct' as const, fitted: true, part: true, points: points(each.ductCurve) }]),
       ])),
       ...(fan ? [{ name: 'new fan', of: 'fan' as const, fitted: false, points: points(fan.fanCurve) }] : []),
       ...(duct ? [{ name: duct.kind.startsWith('new') ? 'new duct' : 'duct changed', of: 'duct' as const, fitted: false, points: points(duct.ductCurve) }] : []),
