@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { CUBIC_FOOT_PER_MINUTE, credibilityOf, electricalFit, readAdvertisement, readAirPath } from '@/lib/airflow';
+import {
+  CUBIC_FOOT_PER_MINUTE, airOfPath, credibilityOf, drawInputs, electricalFit, fanCurveOf, inputLayout, lawOfBand, readAdvertisement, readAirPath, samplePath, variantOfToday, type AirPath, type FanCurve,
+} from '@/lib/airflow';
 import published from '../../independent/airflow/values.json';
 
 const { trusted, claimed, measuredCfm } = published.claim;
@@ -29,6 +31,49 @@ describe('is the claim credible', () => {
 
   it('says when nothing can be said', () => {
     expect(credibilityOf({ freeFlow: 3 * CUBIC_FOOT_PER_MINUTE }, 'blower').verdict).toBe('cannot-say');
+  });
+});
+
+describe('reckoning with the band of a claim', () => {
+  const OFFER = { name: 'new fan', price: 9, fan: { kind: 'blower', claim: 'advertised', freeFlow: '5.36 CFM', maxPressure: '120 Pa', speed: '6000 rpm', current: '0.10 A', voltage: '24 V' }, trusted: { freeFlow: '5 CFM', speed: '6500 rpm', current: '0.18 A', voltage: '24 V' } };
+  const read = (offer: object): ReturnType<typeof readAirPath> => readAirPath(JSON.stringify({ schema: 'leeward/air-path', version: 1, candidates: [offer] }));
+  const fanOf = (offer: object): NonNullable<AirPath['candidates'][number]['fan']> => {
+    const fan = read(offer).value?.candidates[0]?.fan;
+    if (fan === undefined) throw new Error('the offer should read');
+    return fan;
+  };
+
+  it('gives a band as a law with nine of ten values inside', () => {
+    // By hand: ln(4) / (2 · 1.644854) = 0.42140; the quantile from a table of the normal law.
+    expect(lawOfBand({ low: 1, high: 4 }).median).toBeCloseTo(2, 12);
+    expect(lawOfBand({ low: 1, high: 4 }).spread).toBeCloseTo(0.4214, 4);
+    expect(() => lawOfBand({ low: 2, high: 1 })).toThrow(/expected above 0 and rising/);
+  });
+
+  it('lays the samples of the fan over the band: a twentieth below it, a twentieth above it', () => {
+    const fan = fanOf({ ...OFFER, reckonWithBand: true });
+    const { band } = credibilityOf({ ...figures({ cfm: 5.36, rpm: 6000, ampere: 0.1 }), voltage: 24, maxPressure: 120 }, 'blower', undefined, { ...figures({ cfm: 5, rpm: 6500, ampere: 0.18 }), voltage: 24 });
+    expect([(fan.expectedFlow?.low ?? 0) / (band?.low ?? 1), (fan.expectedFlow?.high ?? 0) / (band?.high ?? 1)]).toEqual([expect.closeTo(1, 12), expect.closeTo(1, 12)]);
+    const path = { ...read({ ...OFFER, reckonWithBand: true }).value, fan } as AirPath;
+    const flows = samplePath(variantOfToday(path), airOfPath(path), drawInputs(inputLayout(1, 1), 2000, 3)).fan.freeFlow;
+    const share = (held: (flow: number) => boolean): number => Array.from(flows).filter(held).length / flows.length;
+    expect(share((flow) => flow < (band?.low ?? 0))).toBeCloseTo(0.05, 2);
+    expect(share((flow) => flow > (band?.high ?? 0))).toBeCloseTo(0.05, 2);
+  });
+
+  it('takes the pressure down with the flow as the fan laws do, and back to the claim without it', () => {
+    const curve = (offer: object): FanCurve => fanCurveOf(fanOf(offer), { density: 1.2, viscosity: 1.8e-5 });
+    const [claim, band] = [curve(OFFER), curve({ ...OFFER, reckonWithBand: true })];
+    expect(band.maxPressure / claim.maxPressure).toBeCloseTo((band.freeFlow / claim.freeFlow) ** 2, 9);
+    expect(fanOf({ ...OFFER, reckonWithBand: false })).toEqual(fanOf(OFFER));
+  });
+
+  it('is told among what was assumed, and where it cannot be done', () => {
+    const told = (offer: object): string[] => read(offer).problems.flatMap((problem) => (/band/u.test(problem.code) ? [`${problem.level} ${problem.code} ${problem.where}`] : []));
+    expect(told({ ...OFFER, reckonWithBand: true })).toEqual(['note band-of-claim candidates[1].fan.freeFlow']);
+    expect(told({ ...OFFER, trusted: undefined, reckonWithBand: true })).toEqual(['note no-band candidates[1].reckonWithBand']);
+    expect(told({ ...OFFER, fan: { ...OFFER.fan, claim: 'data-sheet' }, reckonWithBand: true })).toEqual(['note no-band candidates[1].reckonWithBand']);
+    expect(read({ ...OFFER, reckonWithBand: true }).problems.find((problem) => problem.code === 'band-of-claim')?.what).toMatch(/with 1\.45–2\.13\sL\/s, .* instead of the claimed 2\.53\sL\/s/u);
   });
 });
 

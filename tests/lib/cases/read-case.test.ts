@@ -11,7 +11,7 @@ const whole = {
   machine: { name: 'no. 3', kinematics: 'moving-bed', supply: '24 V' }, print: { material: 'PLA', touched: ['fan'] },
   observations: [{ symptom: 'curled-edges', state: 'seen', faces: 'left', startsAt: { quantity: 'length', value: 12, plusMinus: 1, unit: 'mm' }, round: 1 }],
   findings: [{ check: 'part-fan-free-flow', method: 'fill-a-bag', result: { quantity: 'volume-flow', value: 23.7, plusMinus: 1.6, unit: 'L/min' }, readings: { time: ['15.2', '14.8'] }, round: 1 }],
-  rounds: [{ number: 1, remedy: 'fit-stronger-part-fan', fittedOn: '2026-05-24', verdict: 'better' }, { number: 2 }], log: [], state: 'open',
+  rounds: [{ number: 1, remedy: 'fit-stronger-part-fan', option: 'New fan: 50 × 15', fanSheet: { schema: 'leeward/air-path', version: 1, fan: { voltage: '24 V', current: '0.1 A' } }, fittedOn: '2026-05-24', verdict: 'better' }, { number: 2 }], log: [], state: 'open',
 };
 
 describe('reading a case file', () => {
