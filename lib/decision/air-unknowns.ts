@@ -7,6 +7,7 @@ interface PossibleMeasurement {
   readonly id: string;
   readonly title: string;
   readonly check: string;
+  /** From start to end by the cheapest method of the check, as its page says. */
   readonly minutes: number;
   /** What it would read, and the standard deviation of the reading in the same unit or relative. */
   readonly shows: Float64Array;
@@ -59,17 +60,17 @@ function possibleMeasurements(path: AirPath, today: SampledOption, options: read
   const { least, most, all } = outletExtremes(outlets, inputs.count);
   const list: PossibleMeasurement[] = [
     { id: 'weakest-outlet', title: 'air speed at the weakest outlet', check: 'outlet-speed-weakest', minutes: 5, shows: least, relativeSpread: 0.07 },
-    { id: 'duct-flow', title: 'flow through the whole path', check: 'part-fan-flow-in-duct', minutes: 8, shows: all, relativeSpread: 0.07 },
-    { id: 'free-flow', title: 'flow of the fan with nothing attached', check: 'part-fan-free-flow', minutes: 10, shows: aloneFlow(today.change.variant, today.path), relativeSpread: 0.07 },
-    { id: 'aim', title: 'where the jets strike', check: 'outlet-aim-off', minutes: 5, shows: worstAim(outlets.map((_, k) => outletColumn(inputs, 0, k, 'outlet-aim')), inputs.count), spread: 0.4 },
-    { id: 'leak', title: 'how much air escapes through gaps', check: 'seal-leaks', minutes: 3, shows: ductColumn(inputs, 0, 'leak'), spread: 0.5 },
-    { id: 'chamber', title: 'temperature of the air at the part', check: 'chamber-temperature', minutes: 5, shows: sharedColumn(inputs, 'warm-air'), spread: 0.4 },
-    { id: 'layer-time', title: 'time of the layer where it fails', check: 'layer-time', minutes: 2, shows: sharedColumn(inputs, 'layer-time'), spread: 0.3 },
+    { id: 'duct-flow', title: 'flow through the whole path', check: 'part-fan-flow-in-duct', minutes: 12, shows: all, relativeSpread: 0.07 },
+    { id: 'free-flow', title: 'flow of the fan with nothing attached', check: 'part-fan-free-flow', minutes: 8, shows: aloneFlow(today.change.variant, today.path), relativeSpread: 0.07 },
+    { id: 'aim', title: 'where the jets strike', check: 'outlet-aim-off', minutes: 6, shows: worstAim(outlets.map((_, k) => outletColumn(inputs, 0, k, 'outlet-aim')), inputs.count), spread: 0.4 },
+    { id: 'leak', title: 'how much air escapes through gaps', check: 'seal-leaks', minutes: 4, shows: ductColumn(inputs, 0, 'leak'), spread: 0.5 },
+    { id: 'chamber', title: 'temperature of the air at the part', check: 'chamber-temperature', minutes: 35, shows: sharedColumn(inputs, 'warm-air'), spread: 0.4 },
+    { id: 'layer-time', title: 'time of the layer where it fails', check: 'layer-time', minutes: 4, shows: sharedColumn(inputs, 'layer-time'), spread: 0.3 },
   ];
-  if (outlets.length > 1) list.push({ id: 'division', title: 'how the air divides between the outlets', check: 'outlet-share-weaker', minutes: 5, shows: least.map((speed, s) => speed / (most[s] ?? 1)), relativeSpread: 0.08 });
+  if (outlets.length > 1) list.push({ id: 'division', title: 'how the air divides between the outlets', check: 'outlet-share-weaker', minutes: 8, shows: least.map((speed, s) => speed / (most[s] ?? 1)), relativeSpread: 0.08 });
   const candidate = options.find((option) => option.change.kind === 'new-fan');
   if (candidate !== undefined && path.candidates.some((one) => one.fan?.claim === 'advertised')) {
-    list.push({ id: 'candidate-flow', title: `flow of ${candidate.change.variant.fan.name}, which is only claimed`, check: 'part-fan-free-flow', minutes: 10, shows: fanColumn(inputs, candidate.change.variant.fanSlot, 'fan-flow'), spread: 0.3 });
+    list.push({ id: 'candidate-flow', title: `flow of ${candidate.change.variant.fan.name}, which is only claimed`, check: 'part-fan-free-flow', minutes: 8, shows: fanColumn(inputs, candidate.change.variant.fanSlot, 'fan-flow'), spread: 0.3 });
   }
   return list;
 }

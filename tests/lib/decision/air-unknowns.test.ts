@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { airOfPath, drawInputs, inputLayout, normalDeviate, normalShare, readAirPath, samplePath, seededRandom, stratifiedNormals, variantOfToday } from '@/lib/airflow';
+import { readContent } from '@/content/read-content';
 import { compareAirOptions } from '@/lib/decision';
 import { airChanges } from '@/lib/decision/air-options';
 import { sampleOptions } from '@/lib/decision/air-samples';
 import { overTheBest, valueOfMeasuring } from '@/lib/decision/air-unknowns';
+import { cheapestMethod } from '@/lib/diagnosis';
 
 const density = (x: number): number => Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
 
@@ -89,5 +91,13 @@ describe('the demo path before anything was measured', () => {
     expect(first?.saving).toBeGreaterThan(0);
     expect(first?.saving).toBeGreaterThanOrEqual(second?.saving ?? 0);
     expect(readFileSync(`content/checks/${first?.check ?? ''}.mdx`, 'utf8')).toContain('asks:');
+  });
+
+  it('takes as long as the page of the cheapest method says', () => {
+    const knowledge = readContent().value?.knowledge;
+    const { unknowns } = compareAirOptions(path, []);
+    expect(unknowns.length).toBeGreaterThan(6);
+    const told = unknowns.map(({ id, check, minutes }) => ({ id, minutes, page: knowledge?.checks[check] && cheapestMethod(knowledge.checks[check], knowledge)?.method.minutes }));
+    expect(told.filter(({ minutes, page }) => minutes !== page)).toEqual([]);
   });
 });
