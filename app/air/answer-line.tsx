@@ -9,8 +9,8 @@ export function AnswerLine({ result, letters }: { readonly result: AirPathResult
   if (leave === undefined || best === undefined) return null;
   return (
     <a className="air-answer not-printed" href="#options">
-      <span className="air-answer-words"><span>Worst side: <b>{leave.coverage.low.toFixed(1)} to {leave.coverage.high.toFixed(1)} times</b> what it needs</span>
-      <span>{best.option.kind === 'leave' ? 'Best: leave it' : <>Best: <b>{best.letter}</b> {best.option.title}</>}, reaches it {shownShare(best.option.chance)}</span></span>
+      <span className="air-answer-words"><span>Worst side: <b>{leave.coverage.low.toFixed(1)} to {leave.coverage.high.toFixed(1)} times</b> its need</span>
+      <span>{best.option.kind === 'leave' ? 'Best: leave it' : <>Best: <b>{best.letter}</b> {best.option.title}</>} <span className="nowrap">({shownShare(best.option.chance)})</span></span></span>
       <span className="air-answer-way">Results</span>
     </a>
   );

@@ -2,6 +2,7 @@
 import { useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import { flushSync } from 'react-dom';
 import type { AirPath, AirPathResult } from '@/lib/airflow';
+import { answerAtOnce } from '@/lib/decision';
 import type { Problem } from '@/lib/problems';
 import { preferredUnit } from '@/lib/units';
 import { AirPathPlan } from '../_drawings/air-path-plan';
@@ -30,7 +31,8 @@ export function PathDrawing({ sheet, path, result, problems, width, onChange }: 
   const [open, setOpen] = useState<{ readonly key: string; readonly typed: string | undefined }>();
   const [heldScale, setHeldScale] = useState<number>();
   const handles = useRef(new Map<string, SVGGElement>());
-  const plan = useMemo(() => ({ ...planOf(path, result, preferredUnit('speed', units)), heldScale }), [path, result, units, heldScale]);
+  // The speeds follow the sizes in the same frame; their exact bands come from the samples a moment later.
+  const plan = useMemo(() => ({ ...planOf(path, result && answerAtOnce(result, path), preferredUnit('speed', units)), heldScale }), [path, result, units, heldScale]);
   const placed = useMemo(() => placePlan(plan, width), [plan, width]);
   const shown = open && placed.sizes.find((size) => size.key === open.key);
   const move = (size: PlacedSize, from: Sheet, by: number): void => {

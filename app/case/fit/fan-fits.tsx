@@ -41,7 +41,7 @@ function WhichFan({ file }: { readonly file: CaseFile }) {
   return (
     <div className="fan-fits">
       <p>Which fan do you fit? Voltage, current and wire are then checked here before you connect it.</p>
-      <p className="air-buttons">{offers.map((offer) => <button key={offer.index} type="button" className="button" onClick={() => keep(offer)}>{offer.name}</button>)}</p>
+      <p className="fan-fits-which">{offers.map((offer) => <button key={offer.index} type="button" className="button" onClick={() => keep(offer)}>{offer.name}</button>)}</p>
       <p className="label">Another one? <Link href="/air">Enter it in the air path</Link>.</p>
     </div>
   );
