@@ -36,6 +36,15 @@ describe('pairs of causes', () => {
     expect([pair?.best?.check, pair?.quickest?.check, pair?.first?.check]).toEqual(['sure', 'quick', 'hint']);
   });
 
+  it('count the minutes of the person alone: a check that mostly waits is quicker than one that keeps the hands busy', () => {
+    const knowledge = smallKnowledge({ causes: { a: { yes: { busy: 0.9, waits: 0.9 } }, b: {} }, checks: { busy: 20, waits: 45 } });
+    const method = knowledge.methods['waits-by-hand'] ?? raise('waits-by-hand');
+    const [pair] = pairsOfCauses({ ...knowledge, methods: { ...knowledge.methods, 'waits-by-hand': { ...method, waitMinutes: 35 } } });
+    // By hand: 10 + 35 / 4.
+    expect([pair?.first, pair?.quickest].map((each) => [each?.check, each?.minutes])).toEqual([['waits', 18.75], ['waits', 18.75]]);
+    expect(pairsOfCauses(knowledge)[0]?.quickest?.check).toBe('busy');
+  });
+
   it('are separated by a reading as far as its models lie apart', () => {
     const between = (median: string): number => pairsOfCauses(smallKnowledge({ causes: { a: { reads: { size: `median: "${median}", spread: "1 mm"` } }, b: {} }, lengths: { size: 'median: "10 mm", spread: "1 mm"' } }))[0]?.best?.bits ?? 0;
     const bits = ['10.5 mm', '11 mm', '12 mm', '14 mm', '20 mm'].map(between);
