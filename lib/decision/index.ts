@@ -1,3 +1,4 @@
+export { answerAtOnce, moved } from './answer-at-once';
 export { bandOf, chanceAtLeast } from './air-bands';
 export { airChanges, taskOf } from './air-options';
 export type { AirChange, AirChanges } from './air-options';
