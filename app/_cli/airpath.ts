@@ -56,9 +56,13 @@ function asJson(result: AirPathResult): object {
   return {
     schema: 'leeward/air-path-result', version: 1, units: 'SI', title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea,
     lossShares, jetThrust, sides, worstDirection, need, best,
-    options: result.options.map((option) => Object.fromEntries(Object.entries(option).filter(([key]) => key !== 'fanCurve' && key !== 'ductCurve'))),
+    options: result.options.map((option) => ({ ...withoutCurves(option), fans: option.fans.map(withoutCurves) })),
     unknowns, conflicts, problems,
   };
+}
+
+function withoutCurves(each: object): object {
+  return Object.fromEntries(Object.entries(each).filter(([key]) => key !== 'fanCurve' && key !== 'ductCurve'));
 }
 
 function asText(result: AirPathResult): string {
@@ -67,6 +71,7 @@ function asText(result: AirPathResult): string {
     result.title,
     '',
     `Today: ${range(today.flow, 'L/s')} at ${range(today.pressure, 'Pa')}, ${formatPercent(today.shareOfFreeFlow.value)} of the free flow. ${HELD_BY[result.bottleneck]}`,
+    ...(result.options.find((option) => option.kind === 'leave')?.fans ?? []).map((fan) => `  ${fan.name}: ${range(fan.flow, 'L/s')} at ${range(fan.pressure, 'Pa')}${fan.overpowered >= 0.005 ? `; overpowered by the other in ${formatPercent(fan.overpowered)}` : ''}`),
     ...result.outlets.map((outlet) => `  ${outlet.name}: ${range(outlet.speed, 'm/s')}, ${formatPercent(outlet.share.value)} of the air`),
     `The print needs ${range(need.coefficient, 'W/(m²·K)')} on every side. At this air the shortest layer takes ${formatRange(need.minimumLayerTime.lumped, need.minimumLayerTime.layerHistory, 's')}.`,
     '',
