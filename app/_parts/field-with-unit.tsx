@@ -31,7 +31,7 @@ export function FieldWithUnit({ label, value, onChange, unit, units = [], onUnit
         {(unit !== '1' || units.length > 1) && <span className="field-unit">
           {units.length > 1 && onUnit ? (
             <select aria-label={`Unit of ${label}`} value={unit} onChange={(event) => onUnit(event.target.value)}>
-              {units.map((each) => <option key={each}>{each}</option>)}
+              {units.map((each) => <option key={each} value={each}>{each === '1' ? 'ratio' : each}</option>)}
             </select>
           ) : unit}
         </span>}

@@ -9,6 +9,8 @@ export interface StatedRow {
   readonly id: string;
   readonly how: string;
   readonly chance?: number;
+  /** What the chance is a share of, where the words before it leave that open. */
+  readonly of?: string;
   readonly basis: Basis;
   /** What else is stated with the figure, on a line of its own. */
   readonly also?: string;
@@ -20,7 +22,7 @@ export interface StatedRow {
 export function readingRow(id: string, { median, chance, basis, multiplesOf }: CitedReadingLink, check: KnownCheck | undefined): StatedRow | undefined {
   if (check?.answer.kind !== 'quantity') return undefined;
   const also = multiplesWords(multiplesOf, check.answer);
-  return { id, how: `about ${comparedWords(median, check.answer)}, in`, chance, basis, ...(also === undefined ? {} : { also }) };
+  return { id, how: `about ${comparedWords(median, check.answer)}, in`, chance, of: 'of cases', basis, ...(also === undefined ? {} : { also }) };
 }
 
 /** A row with its basis in words. */
@@ -49,7 +51,7 @@ export function LinkTable({ head, rows, knowledge }: { readonly head: string; re
         {rows.map((row) => (
           <tr key={row.id}>
             <td><Link prefetch={false} href={`/handbook/${row.id}`}>{titleOf(knowledge, row.id)}</Link></td>
-            <td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}</span>}{row.also !== undefined && <span className="stated-also">{row.also}</span>}{row.bad && <HowBad shares={row.bad.shares} />}</td>
+            <td className="stated-how">{row.how}{row.chance !== undefined && <span className="quiet"> {shownShare(row.chance)}{row.of !== undefined && ` ${row.of}`}</span>}{row.also !== undefined && <span className="stated-also">{row.also}</span>}{row.bad && <HowBad shares={row.bad.shares} />}</td>
             <td className="quiet">{row.rests}{row.bad && <span className="stated-bad">how bad: {row.bad.rests}</span>}</td>
           </tr>
         ))}

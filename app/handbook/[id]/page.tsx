@@ -59,7 +59,7 @@ export default async function LeafPage({ params }: PageProps<'/handbook/[id]'>) 
 /** The topics that a page names, as further reading. */
 function Background({ ids, knowledge }: { readonly ids: readonly string[] | undefined; readonly knowledge: WholeKnowledge }) {
   if (!ids || ids.length === 0) return null;
-  return <section><h2>Background</h2><ul className="shelf-list">{ids.map((id) => <li key={id}><Link prefetch={false} href={`/handbook/${id}`}>{titleOf(knowledge, id)}</Link></li>)}</ul></section>;
+  return <section className="leaf-background"><h2>Background</h2><ul className="shelf-list">{ids.map((id) => <li key={id}><Link prefetch={false} href={`/handbook/${id}`}>{titleOf(knowledge, id)}</Link></li>)}</ul></section>;
 }
 
 function branchWords(id: string, knowledge: WholeKnowledge): string {
