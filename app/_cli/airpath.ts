@@ -5,12 +5,14 @@ import { problemAsText, type Problem } from '@/lib/problems';
 import { checkValueTable } from './check-value-table';
 import { formatMinutes, formatPercent, formatRange, formatValue, type UnitSymbol } from '@/lib/units';
 import { tableOfText } from './table-of-text';
+import { asksForHelp, endWithHelp } from './words-of-command';
 
 /** `npm run -s airpath -- FILE [--json]`: an air-path file in, operating points, outlet speeds and options out. `--check-values`: the table of check values. */
 const USAGE = 'npm run -s airpath -- FILE [--json], or npm run -s airpath -- --check-values';
 const LARGEST_FILE = 1_000_000;
 
 function main(args: readonly string[]): number {
+  if (asksForHelp(args)) endWithHelp({ usage: USAGE, gives: 'Reckons an air-path file: operating points, outlet speeds, and what each change would bring. --check-values: the table of check values.' });
   if (args.length === 1 && args[0] === '--check-values') return printCheckValues();
   const unknown = args.find((arg) => arg.startsWith('--') && arg !== '--json');
   const files = args.filter((arg) => !arg.startsWith('--'));

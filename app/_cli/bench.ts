@@ -13,7 +13,7 @@ import { wordsOfCommand } from './words-of-command';
 const AMONG_THE_TESTS: readonly (readonly [string, string])[] = [['inference-bench.ts', 'inferenceBench'], ['air-bench.ts', 'airBench']];
 
 /** npm run bench -- [diagnosis] [inference] [air] [--json]: the named parts, or all. */
-const { words, json } = wordsOfCommand();
+const { words, json } = wordsOfCommand({ usage: 'npm run bench -- [diagnosis] [inference] [air] [--json]', gives: 'Times the named parts, or all of them, against their targets.', options: ['--json'], among: ['diagnosis', 'inference', 'air'] });
 const wanted = (part: string): boolean => words.length === 0 || words.includes(part);
 const rows: BenchRow[] = wanted('diagnosis') ? diagnosisBench() : [];
 for (const [file, name] of AMONG_THE_TESTS) if (wanted(file.replace('-bench.ts', ''))) rows.push(...(await rowsOf(file, name)));

@@ -2,7 +2,9 @@ import { readContent } from '@/content/read-content';
 import { PAGE_KINDS, completenessProblems } from '@/lib/knowledge';
 import { problemAsText, type Problem } from '@/lib/problems';
 import { certainFigures, pairsOfCauses, unseparatedProblems } from '@/lib/review';
+import { wordsOfCommand } from './words-of-command';
 
+wordsOfCommand({ usage: 'npm run -s check:content', gives: 'Checks every page of content/ and prints each fault with file, line and next step, and the counts.', most: 0 });
 const reading = readContent();
 const problems = [
   ...reading.problems,

@@ -6,8 +6,9 @@ import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { problemAsText } from '@/lib/problems';
 import { endWith, textOfFile, wordsOfCommand } from './words-of-command';
 
-const { words, json } = wordsOfCommand();
-const { path, text } = textOfFile(words, 'npm run -s diagnose -- FILE [--json]');
+const USAGE = 'npm run -s diagnose -- FILE [--json]';
+const { words, json } = wordsOfCommand({ usage: USAGE, gives: 'Ranks the causes of a case file, and says which checks and changes come next.', options: ['--json'], most: 1 });
+const { path, text } = textOfFile(words, USAGE);
 const reading = readCase(text, path);
 if (!reading.value) endWith(reading.problems);
 const knowledge = knowledgeOfCase(knowledgeBase(), reading.value);

@@ -26,7 +26,7 @@ const FIGURES: readonly { readonly name: string; readonly of: (score: CaseScore)
 ];
 
 /** npm run -s evaluate -- [FOLDER] [--json]: the folder holds case files and sources.json; tests/cases when none is named. */
-const { words: folders, json } = wordsOfCommand();
+const { words: folders, json } = wordsOfCommand({ usage: 'npm run -s evaluate -- [FOLDER] [--json]', gives: 'Ranks solved cases and compares the ranking with simpler ones. The folder holds case files and sources.json; tests/cases when none is named.', options: ['--json'], most: 1 });
 const content = readContent();
 const knowledge = content.value?.knowledge ?? endWith(content.problems);
 const reading = readSolvedCases(folders[0]);

@@ -6,12 +6,13 @@ import { problemAsText } from '@/lib/problems';
 import { AMONG, SEPARATES, certainFigures, idleChecks, keptPages, outdoneRemedies, pairsOfCauses, unseparatedProblems, type KeptPages, type Starts } from '@/lib/review';
 import { readSolvedCases } from './evaluation/read-solved-cases';
 import { tableOfText } from './table-of-text';
-import { endWith } from './words-of-command';
+import { endWith, wordsOfCommand } from './words-of-command';
 
 /** Decibans of a natural logarithm. */
 const DECIBANS = 10 / Math.LN10;
 
 /** npm run -s review:content: what is weak in the knowledge base, beyond the faults that check:content stops at. About a minute. */
+wordsOfCommand({ usage: 'npm run -s review:content', gives: 'Lists what is weak in the knowledge base, beyond the faults that check:content stops at. Takes about a minute.', most: 0 });
 const reading = readContent();
 const content: ReadContent = reading.value ?? endWith(reading.problems);
 const { knowledge, pages } = content;
