@@ -41,10 +41,18 @@ export function rankChecks(prepared: Prepared, checks: readonly Check[], options
   const screened: CheckScore[] = [];
   const tied: number[] = [];
   const mixed = new Float64Array(prepared.states.length);
+  // Most checks move the same causes: what is in doubt before the check is then the same.
+  const doubts = new Map<readonly number[], number>();
   checks.forEach((check, index) => {
     const joints = screening.jointsOf(check);
-    if (joints === undefined) tied.push(index);
-    else screened.push(scoreOf(index, check, joints, { firstState: prepared.firstState, now: screening.marginals, causes: screening.causesFor(check), mixed, isExact: false }));
+    if (joints === undefined) {
+      tied.push(index);
+      return;
+    }
+    const causes = screening.causesFor(check);
+    const doubt = doubts.get(causes) ?? entropyTimesTotal(screening.marginals, 1, causes, prepared.firstState);
+    doubts.set(causes, doubt);
+    screened.push(scoreOf(index, check, joints, { firstState: prepared.firstState, doubt, causes, mixed, isExact: false }));
   });
   screened.sort(bestFirst);
   const leaders = screened.slice(0, options.exact ?? LEADERS).map(({ check }) => check);
@@ -62,7 +70,7 @@ export function expectedEntropyDrop(prepared: Prepared, check: Check): CheckScor
   checkOutcomes(prepared.net, check, 'check');
   const { firstState, states } = prepared;
   const causes = Array.from({ length: firstState.length - 1 }, (_, cause) => cause);
-  return scoreOf(0, check, levelJoints(prepared, check), { firstState, now: states, causes, mixed: new Float64Array(states.length), isExact: true });
+  return scoreOf(0, check, levelJoints(prepared, check), { firstState, doubt: entropyTimesTotal(states, 1, causes, firstState), causes, mixed: new Float64Array(states.length), isExact: true });
 }
 
 const LEADERS = 5;
@@ -73,8 +81,8 @@ function bestFirst(a: CheckScore, b: CheckScore): number {
 
 interface Setting {
   readonly firstState: Int32Array;
-  /** Posterior before the check, flat. */
-  readonly now: Float64Array;
+  /** Summed entropy of `causes` before the check, bits. */
+  readonly doubt: number;
   /** Causes whose entropy can change. */
   readonly causes: readonly number[];
   /** Room for the posterior after an outcome. */
@@ -82,8 +90,8 @@ interface Setting {
   readonly isExact: boolean;
 }
 
-function scoreOf(index: number, check: Check, joints: LevelJoints, { firstState, now, causes, mixed, isExact }: Setting): CheckScore {
-  let drop = entropyTimesTotal(now, 1, causes, firstState);
+function scoreOf(index: number, check: Check, joints: LevelJoints, { firstState, doubt, causes, mixed, isExact }: Setting): CheckScore {
+  let drop = doubt;
   const outcomes: number[] = [];
   for (const likelihood of check.outcomes) {
     const level = onlyLevel(likelihood);
