@@ -62,6 +62,54 @@ for (const [name, viewport] of Object.entries(SIZES)) {
       await fitsWidth(page, 'results');
       await accessible(page, 'results');
     });
+
+    test('a slip in the form leads back to its field, and the answer stays in sight while the form is open', async ({ page }) => {
+      await openExample(page);
+      await page.getByRole('button', { name: 'Change in a form' }).click();
+      await expect(page.locator('.air-answer')).toBeInViewport();
+      await page.getByText('More about the fan', { exact: true }).click();
+      await page.getByLabel('Voltage it gets').first().fill('lots');
+      await page.getByRole('button', { name: 'Hide the form' }).click();
+      await page.getByRole('button', { name: 'fan, voltage it gets' }).first().click();
+      await expect(page.getByLabel('Voltage it gets').first()).toBeFocused();
+      await accessible(page, 'slip in the form');
+      await page.getByLabel('Voltage it gets').first().fill('');
+      await page.locator('.air-answer').click();
+      await expect(page.locator('.air-options')).toBeInViewport();
+    });
+
+    test('two unlike fans are entered, drawn, and told apart', async ({ page, baseURL }) => {
+      const faults = watch(page, baseURL ?? '');
+      await openExample(page);
+      await page.getByRole('button', { name: 'Change in a form' }).click();
+      await page.getByText('More about the fan', { exact: true }).click();
+      await page.getByLabel('How many fans').first().selectOption('parallel');
+      const second = page.locator('.sheet-second').first();
+      await second.getByLabel('It is').selectOption('other');
+      await second.getByLabel('Kind').selectOption('axial');
+      await second.getByLabel('Free flow').fill('1.6');
+      await second.getByLabel('Largest pressure').fill('42');
+      await expect(page.locator('.air-facts')).toContainText('second fan');
+      await expect(page.getByRole('img', { name: /beside it on the same duct: second fan/ })).toBeVisible();
+      await fitsWidth(page, 'two fans');
+      await accessible(page, 'two fans');
+      expect(faults).toEqual([]);
+    });
+
+    test('the band of a claim takes the place of the claim, is told among what was assumed, and can be taken back', async ({ page }) => {
+      await openExample(page);
+      const row = page.locator('.air-option', { hasText: 'New fan: 50' });
+      const before = await row.innerText();
+      await page.getByRole('button', { name: 'Reckon with this band' }).click();
+      await expect(row).not.toHaveText(before, { useInnerText: true });
+      await expect(page.getByText('The page reckons with this band')).toBeVisible();
+      await page.getByRole('button', { name: 'As tables, with what was assumed' }).click();
+      await expect(page.locator('.air-tables')).toContainText('the band of the claim check');
+      await accessible(page, 'band in use');
+      await page.getByRole('button', { name: 'Go back to the claim' }).click();
+      await expect(page.getByRole('button', { name: 'Reckon with this band' })).toBeVisible();
+      await expect(page.locator('.air-tables')).not.toContainText('the band of the claim check');
+    });
   });
 }
 

@@ -15,7 +15,7 @@ export interface SheetFormProps {
   readonly sheet: Sheet;
   readonly problems: readonly Problem[];
   readonly onChange: (sheet: Sheet) => void;
-  /** Stays in sight at the foot of the form. */
+  /** Stays in sight at the foot of the page. */
   readonly answer?: ReactNode;
 }
 
