@@ -5,7 +5,7 @@ import { sampleFan, shapeOfSample, shareAtStall, shareThrough, type SampledFan, 
 import type { UncertainInputs } from './uncertain-inputs';
 
 /** How near a sample is solved, as a share of a fan's free flow: far inside the width of any band. */
-const NEAR = 1e-7;
+const NEAR = 1e-6;
 
 /** What blows in every sample: one fan, two equal ones, or two unlike ones as a pair, each with uncertain inputs of its own. */
 export function sampleFans(variant: PathVariant, air: Air, inputs: UncertainInputs): SampledFan {
@@ -34,15 +34,6 @@ export function shareThroughOf(fan: SampledFan, s: number, kappa: number): numbe
   // Flow and pressure are both unknown; along the curve of the stronger fan they are one unknown.
   const pressure = besideEachOther(pair, s, (each) => Math.sqrt(each / resistance)).pressure;
   return Math.min(1, Math.sqrt(pressure / resistance) / freeFlow);
-}
-
-/** As `shapeOfSample`, for whatever blows into one duct. */
-export function shapeOf(fan: SampledFan, s: number, share: number): number {
-  const { pair } = fan;
-  if (pair === undefined) return shapeOfSample(fan, s, share);
-  const flow = share * (fan.freeFlow[s] ?? 1);
-  const pressure = pair.arrangement === 'series' ? inSeries(pair, s, flow) : besideEachOther(pair, s, () => flow).pressure;
-  return Math.max(0, pressure) / (fan.maxPressure[s] ?? 1);
 }
 
 /**

@@ -6,7 +6,7 @@ import { frictionFactor } from './friction';
 import { fanBranchesOf, type FanBranch, type PathVariant } from './path-network';
 import { gapShares, inletLosses } from './path-faults';
 import { shapeOfSample, shareThrough, type SampledFan } from './sampled-fan';
-import { fanOfBranch, sampleFans, shapeOf, shareThroughOf } from './sampled-pair';
+import { fanOfBranch, sampleFans, shareThroughOf } from './sampled-pair';
 import { areaOf, aspectOf, hydraulicDiameterOf, type Section } from './section';
 import { ductColumn, fanColumn, logSpread, multiplierOf, outletColumn, sharedColumn, type UncertainInputs } from './uncertain-inputs';
 
@@ -189,7 +189,8 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     const root = flow / (past * forkFlow);
     rootPressure[s] = root;
     path.flow[s] = (path.flow[s] ?? 0) + flow;
-    if (ownPressure !== undefined) ownPressure[s] = maxPressure * (single ? shapeOfSample(fan, s, share) : shapeOf(fan, s, share));
+    // Where a pair meets the duct its pressure is what the duct asks; at free flow it is none.
+    if (ownPressure !== undefined) ownPressure[s] = maxPressure * (single ? shapeOfSample(fan, s, share) : Math.max(0, kappa) * share * share);
     if (ownFlow !== undefined) ownFlow[s] = flow;
     path.leakFlow[s] = (path.leakFlow[s] ?? 0) + flow - root * (leaving[s] ?? 0);
     if (settle) shares.trunk = share / past;
