@@ -41,13 +41,14 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
   const best = step.kind === 'check' ? (useful.find((row) => row.check === step.check.id) ?? useful[0]) : undefined;
   const remedy = step.kind === 'change' ? remedies.find((row) => row.id === step.change.id) : undefined;
   const cured = diagnosis.causes.find((cause) => cause.id === remedy?.cures[0]);
-  if (remedy && cured) return <ChangeFirst remedy={remedy} cured={cured} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} knowledge={knowledge} />;
+  if (remedy && cured) return <><NotedLast log={file.log} /><ChangeFirst remedy={remedy} cured={cured} advice={advice?.remedy === remedy.id ? advice : undefined} others={useful} knowledge={knowledge} /></>;
   if (!best) return <Told title="Look at the part again" words="No check here would settle it. More observations would: say what else you see, also what is not there." href="/?add" deed="Add what you see" />;
   const method = knowledge.methods[best.method];
   if (!method) return null;
   const others = bestFirst(useful.filter((row) => row !== best), minutes).slice(0, MOST_SHOWN);
   return (
     <>
+      <NotedLast log={file.log} />
       <h2 id="next-title" className="here">Do this next</h2>
       <p className="next-title">{method.title}</p>
       <div className="next-drawing"><NextDrawing method={method} knowledge={knowledge} /></div>
@@ -69,6 +70,12 @@ export function NextStep({ file, diagnosis, next, remedies, minutes, step, advic
       <LackTools method={method} knowledge={knowledge} />
     </>
   );
+}
+
+/** What was measured or decided last: on a phone it is all that shows at once that it arrived. */
+function NotedLast({ log }: Pick<CaseFile, 'log'>) {
+  const last = log[log.length - 1];
+  return last === undefined ? null : <p className="label next-noted">Noted last: {last.what.replace(/\.$/, '')}.</p>;
 }
 
 function ChangeFirst({ remedy, cured, advice, others, knowledge }: { readonly remedy: RankedRemedy; readonly cured: RankedCause; readonly advice: SameAdvice | undefined; readonly others: readonly NextCheck[]; readonly knowledge: Knowledge }) {
