@@ -35,7 +35,9 @@ export async function putNewerCopyToUse(): Promise<void> {
   registration?.waiting?.postMessage('use-new-version');
 }
 
-function follow(registration: ServiceWorkerRegistration): void {
+/** A browser that is told to take no workers may give none and say nothing. */
+function follow(registration: ServiceWorkerRegistration | undefined): void {
+  if (registration === undefined) return;
   const look = (): void => set({ copy: registration.waiting && registration.active ? 'newer' : registration.active ? 'kept' : registration.installing ? 'coming' : 'none' });
   const watch = (): void => { registration.installing?.addEventListener('statechange', look); look(); };
   registration.addEventListener('updatefound', watch);

@@ -18,13 +18,14 @@ if (result.kind === 'too-much') {
 }
 for (const problem of result.problems) console.error(problemAsText(problem));
 const weights = weightsOfEvidence(result);
+const next = nextChecks(result, knowledge, { lacksTools: reading.value.lacksTools ?? [] });
 const output = {
   causes: result.causes.map((cause) => ({
     id: cause.id, title: cause.title, probability: cause.probability, low: cause.low, high: cause.high,
     for: reasons(weights.get(cause.id) ?? [], 1), against: reasons(weights.get(cause.id) ?? [], -1),
   })),
   unexplained: result.unexplained.share,
-  next: nextChecks(result, knowledge, { lacksTools: reading.value.lacksTools ?? [] }).map(({ check, method, minutes, own, gain }) => ({ check, method, minutes, own, gain })),
+  next: next.map(({ check, method, minutes, gain }) => ({ check, method, minutes, gain })),
   remedies: rankRemedies(result, knowledge).map(({ id, chance, minutes }) => ({ id, chance, minutes })),
 };
 console.log(json ? JSON.stringify(output, null, 2) : asText());
@@ -48,7 +49,7 @@ function asText(): string {
     ...output.causes.slice(0, 12).map((cause) => `  ${percent(cause.probability)}  ${cause.title}  (${Math.round(cause.low * 100)}–${Math.round(cause.high * 100)})`),
     `  ${percent(output.unexplained)}  of what was seen is explained by nothing listed here`,
     'Do this next',
-    ...output.next.slice(0, 5).map((next) => `  ${String(next.minutes).padStart(3)} min  ${titleOf(knowledge, next.method)}  (settles ${next.gain.toFixed(2)} bit${next.own < next.minutes ? `; counts ${Math.round(next.own)} min, as it waits` : ''})`),
+    ...next.slice(0, 5).map((row) => `  ${String(row.minutes).padStart(3)} min  ${titleOf(knowledge, row.method)}  (settles ${row.gain.toFixed(2)} bit${row.own < row.minutes ? `; counts ${Math.round(row.own)} min, as it waits` : ''})`),
     'Changes, in the order to try them',
     ...output.remedies.slice(0, 5).map((remedy) => `  ${percent(remedy.chance)}  ${titleOf(knowledge, remedy.id)}  (${remedy.minutes} min with proof)`),
   ].join('\n');

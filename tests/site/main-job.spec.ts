@@ -60,13 +60,20 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     await page.waitForURL('**/case/');
     await expect(page.getByText(/measured/).first()).toBeVisible();
 
-    // Decide on the air path, from the demo's dimensions.
+    // Decide on the air path, from what the bench gave. The example is to look at only: nothing of it goes into a case.
     await page.getByRole('link', { name: 'Choose a change', exact: true }).last().click();
     await page.waitForURL('**/case/decide/');
     await look('decide');
     await page.getByRole('link', { name: 'Open the air path' }).click();
     await page.waitForURL('**/air/');
     await page.getByRole('button', { name: 'Show the example' }).click();
+    await expect(page.locator('.air-option').first()).toBeVisible();
+    await look('example of an air path');
+    await expect(page.getByRole('button', { name: /^Choose: / })).toHaveCount(0);
+    await page.getByRole('button', { name: 'Back to my own' }).click();
+    for (const [label, value] of [['Free flow', '0.72'], ['Largest pressure', '118'], ['Current on its label', '0.06']] as const) await page.getByLabel(label, { exact: true }).first().fill(value);
+    for (const [side, length] of [[0, '58'], [1, '24']] as const) await page.getByLabel('Branch: length', { exact: true }).nth(side).fill(length);
+    await page.getByRole('button', { name: 'Hide the form' }).click();
     await expect(page.locator('.air-option').first()).toBeVisible();
     await look('air path');
     await page.locator('.air-option', { hasText: /new duct|even|duct/i }).first().getByRole('button').click();
