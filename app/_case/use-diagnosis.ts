@@ -5,6 +5,7 @@ import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCu
 import type { Knowledge } from '@/lib/knowledge';
 import { inSteps } from './in-steps';
 import { checksOfCase, stepOfCase } from './step-of-case';
+import { tellsTheSame } from './tells-the-same';
 import { useKnowledgeOfCase } from './use-knowledge-of-case';
 
 export interface CaseDiagnosis {
@@ -50,6 +51,7 @@ let remembered: { readonly file: CaseFile; readonly chances: ReadonlyMap<string,
 /** The diagnosis of a case: the ranking in the same frame, bands, next checks and remedies right after it. */
 export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined): CaseDiagnosis | undefined {
   const knowledge = useKnowledgeOfCase(file, pages);
+  // Spares work and changes no figure: read while drawing it cannot mislead.
   const earlier = useRef<Diagnosis>(undefined);
   const result = useMemo(() => (file && knowledge ? diagnose(file, knowledge, { copies: 0, earlier: earlier.current }) : undefined), [file, knowledge]);
   useEffect(() => { if (result?.kind === 'diagnosis') earlier.current = result; }, [result]);
@@ -67,7 +69,7 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
         setLater({ of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, step, next.slice(0, WEIGHED).map((row) => row.check)), step, advice });
       },
       () => {
-        const diagnosis = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies });
+        const diagnosis = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies, earlier: result });
         if (diagnosis.kind === 'diagnosis') setBanded({ of: result, diagnosis });
       },
     ]);
@@ -86,9 +88,4 @@ function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce 
     remembered = { file, chances, before: remembered?.file.id === file.id ? remembered.chances : chances };
   }
   return remembered.before;
-}
-
-/** Whether the ranking of both rests on the same: a case is never changed in place, so parts that are one object are unchanged. */
-function tellsTheSame(a: CaseFile, b: CaseFile): boolean {
-  return a.id === b.id && a.observations === b.observations && a.findings === b.findings && a.machine === b.machine && a.print === b.print && a.rounds === b.rounds;
 }

@@ -5,6 +5,7 @@ import type { CaseFile } from '@/lib/cases';
 import { faultsFromDiagnosis } from '@/lib/decision';
 import { titleOf } from '@/lib/knowledge';
 import { knowledgeArrives } from '../_browser/knowledge';
+import { tellsTheSame } from '../_case/tells-the-same';
 import { withoutPathReadings } from './case-readings';
 
 /** What the diagnosis of a case fears of its air path beyond what was entered of it. */
@@ -22,7 +23,8 @@ export function useFearedOfCase(file: CaseFile | undefined): FearedOfCase | unde
   const [feared, setFeared] = useState<{ readonly of: CaseFile; readonly feared: FearedOfCase }>();
   const isTold = file !== undefined && file.observations.length + file.findings.length > 0;
   useEffect(() => {
-    if (!isTold) return;
+    // A size changed on the sheet changes the case, but nothing that the diagnosis of the rest is made from.
+    if (!isTold || (feared !== undefined && tellsTheSame(feared.of, file))) return;
     let wanted = true;
     // The path is reckoned without them when the knowledge or the code does not arrive: a little less is known then.
     Promise.all([knowledgeArrives(), import('@/lib/diagnosis')]).then(([knowledge, { diagnose }]) => {
@@ -30,7 +32,7 @@ export function useFearedOfCase(file: CaseFile | undefined): FearedOfCase | unde
       if (wanted && result.kind === 'diagnosis') setFeared({ of: file, feared: { faults: faultsFromDiagnosis(result.causes), titleOf: (cause) => titleOf(knowledge, cause) } });
     }, () => undefined);
     return () => { wanted = false; };
-  }, [file, isTold]);
+  }, [file, isTold, feared]);
   // Those of a moment ago stand until the new ones are there: a size that is being dragged must not make the answer jump.
   return feared !== undefined && feared.of.id === file?.id ? feared.feared : undefined;
 }

@@ -39,7 +39,7 @@ export function worthWords(ahead: Ahead | undefined): string | undefined {
   const gains = joined([...(saves === '' ? [] : [`saves ${saves} on average`]), ...(more >= MORE_CURED ? [`raises the chance of a cure from ${shownShare(now.cured)} to ${shownShare(after.cured)}`] : [])]);
   if (gains === '') return undefined;
   const worth = `Checking first ${gains}${costs === '' ? '' : `, but ${costs}${saves === '' ? ' on average' : ''}`}.`;
-  return more > -MORE_CURED ? worth : `${worth} It shows sooner when no change here is worth trying: if no other check follows, ${shownShare(after.cured)} are cured instead of ${shownShare(now.cured)}.`;
+  return more > -MORE_CURED ? worth : `${worth} It can also show that going on costs more than giving up: if no other check follows, ${shownShare(after.cured)} are cured instead of ${shownShare(now.cured)}.`;
 }
 
 function joined(words: readonly string[]): string {

@@ -1,4 +1,5 @@
-import { airOfPath, curveAlone, fanBranchesOf, fanCurveOf, operatingPoint, variantOfToday, type AirPath, type AirPathResult, type Band } from '@/lib/airflow';
+import { airOfPath, variantOfToday, type AirPath, type AirPathResult, type Band } from '@/lib/airflow';
+import { mostLikelyPoints } from './most-likely-points';
 
 /**
  * The air of today in a changed path, at once: flow, pressure and outlet speeds of the last answer, each multiplied by what one
@@ -24,7 +25,10 @@ export function answerAtOnce(answer: AirPathResult, path: AirPath): AirPathResul
   };
 }
 
-/** A band moved by a factor, less where readings hold it; `unread` is the band before the readings. */
+/**
+ * A band above 0, in any unit, moved by a factor; less where readings hold it: `unread` is the band before them, undefined where there
+ * are none. A factor that is not above 0 and finite leaves the band as it is. Worked number: see `answerAtOnce`.
+ */
 export function moved(band: Band, unread: Band | undefined, factor: number): Band {
   if (!(factor > 0 && factor < Infinity)) return band;
   const held = unread === undefined ? 1 : Math.min(1, widthOf(band) / widthOf(unread)) ** 2;
@@ -47,15 +51,10 @@ const SOLVED = new WeakMap<AirPath, MostLikely>();
 function mostLikely(path: AirPath): MostLikely {
   const known = SOLVED.get(path);
   if (known !== undefined) return known;
-  const air = airOfPath(path);
-  const today = variantOfToday(path);
-  const speeds = today.outlets.map(() => 0);
-  const points = fanBranchesOf(today).map(({ fan, network, outletIndices }) => {
-    const point = operatingPoint(fan === 'second' && path.fan.second !== undefined ? curveAlone(path.fan.second, air) : fanCurveOf(path.fan, air), network, air);
-    outletIndices.forEach((outlet, k) => { speeds[outlet] = point.outlets[k]?.jetSpeed ?? 0; });
-    return point;
-  });
-  const solved = { flow: points.reduce((sum, point) => sum + point.flow, 0), pressure: points[0]?.pressure ?? 0, speeds };
+  const speeds = path.outlets.map(() => 0);
+  const points = mostLikelyPoints(variantOfToday(path), airOfPath(path));
+  for (const { point, outletIndices } of points) outletIndices.forEach((outlet, k) => { speeds[outlet] = point.outlets[k]?.jetSpeed ?? 0; });
+  const solved = { flow: points.reduce((sum, { point }) => sum + point.flow, 0), pressure: points[0]?.point.pressure ?? 0, speeds };
   SOLVED.set(path, solved);
   return solved;
 }

@@ -1,5 +1,5 @@
 import {
-  airOfPath, bestOutletArea, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf, operatingPoint,
+  airOfPath, bestOutletArea, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
   readingConflicts, updateByReadings, variantOfToday,
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
@@ -10,6 +10,7 @@ import { airChanges, taskOf, type AirChange } from './air-options';
 import { sampleOptions, updateBySides, type SampledOption } from './air-samples';
 import { sideEffectsOf } from './air-side-effects';
 import { sensitivityOf } from './air-sensitivity';
+import { mostLikelyPoints } from './most-likely-points';
 import { unknownsWorthMeasuring } from './air-unknowns';
 
 /** How the comparison is reckoned. */
@@ -232,7 +233,7 @@ function fansOf(variant: PathVariant, path: SampledPath, air: Air): FanResult[] 
 
 function nominalFacts(path: AirPath, today: PathVariant, air: Air): Pick<AirPathResult, 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
   const curve = fanCurveOf(path.fan, air);
-  const points = fanBranchesOf(today).map(({ fan, network }) => operatingPoint(fan === 'second' && path.fan.second !== undefined ? curveAlone(path.fan.second, air) : curve, network, air));
+  const points = mostLikelyPoints(today, air).map(({ point }) => point);
   const first = points[0];
   const outletArea = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
   const speed = first === undefined ? 1 : Math.max(...first.outlets.map((outlet) => outlet.meanSpeed));

@@ -17,7 +17,7 @@ export function circumstancesHold(when: Circumstances, { machine, print }: Pick<
 export function priorInCircumstances(cause: KnownCause, facts: Pick<CaseFile, 'machine' | 'print'>): number {
   if (!cause.context) return cause.prior;
   let odds = cause.prior / (1 - cause.prior);
-  for (const row of cause.context ?? []) if (circumstancesHold(row.when, facts)) odds *= row.odds;
+  for (const row of cause.context) if (circumstancesHold(row.when, facts)) odds *= row.odds;
   return odds / (1 + odds);
 }
 

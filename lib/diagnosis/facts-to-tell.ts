@@ -71,7 +71,7 @@ function withFact(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, fact: Fa
 }
 
 function runWith(diagnosis: Diagnosis, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): Run | undefined {
-  const outcome = prepare(buildNet(file, diagnosis.items, knowledge).net, { levels: false });
+  const outcome = prepare(buildNet(file, diagnosis.items, knowledge, undefined, diagnosis.net).net, { levels: false }, diagnosis.prepared);
   return outcome.kind === 'prepared' ? { logEvidence: outcome.prepared.logEvidence, chances: presentNow(outcome.prepared.states, outcome.prepared.firstState) } : undefined;
 }
 
