@@ -7,7 +7,7 @@ import { wordWidth } from '../_drawings/word-width';
 import { boxOfWords, placeLabel } from './label-placement';
 import type { Box, Obstacles } from './label-placement';
 import { clipped, namePlaces, pathOf, sampled } from './paths';
-import { linear, niceEnd, ticks, tickWords } from './scales';
+import { linear, niceEnd, ticks, tickWords, within } from './scales';
 import type { Scale } from './scales';
 
 export interface Curve {
@@ -148,16 +148,25 @@ function Callout({ point, at, place, x, y, named }: { readonly named: boolean; r
   const chosen = point.chosen ?? false;
   const tone = chosen ? 'accent' : 'ink';
   const edge = outward(place.balloon, at, 12);
+  // A range that runs on beyond the axes is drawn up to their end, without a cap there; its figures stand in the tables.
+  const [flow, pressure] = [rangeOn(point.flowRange, x), rangeOn(point.pressureRange, y)];
   return (
     <g>
-      {point.flowRange !== undefined && <path className="d-line d-edge" d={`M${x(point.flowRange[0])} ${px(at.y - 5)}v10M${x(point.flowRange[0])} ${px(at.y)}H${x(point.flowRange[1])}M${x(point.flowRange[1])} ${px(at.y - 5)}v10`} />}
-      {point.pressureRange !== undefined && <path className="d-line d-edge" d={`M${px(at.x - 5)} ${y(point.pressureRange[0])}h10M${px(at.x)} ${y(point.pressureRange[0])}V${y(point.pressureRange[1])}M${px(at.x - 5)} ${y(point.pressureRange[1])}h10`} />}
+      {flow && <path className="d-line d-edge" d={`M${flow.from} ${px(at.y)}H${flow.to}${flow.ends.map((end) => `M${end} ${px(at.y - 5)}v10`).join('')}`} />}
+      {pressure && <path className="d-line d-edge" d={`M${px(at.x)} ${pressure.from}V${pressure.to}${pressure.ends.map((end) => `M${px(at.x - 5)} ${end}h10`).join('')}`} />}
       <path className={`d-line ${chosen ? 'd-accent-hair' : 'd-hair'}`} d={`M${px(at.x)} ${px(at.y)}L${px(edge.x)} ${px(edge.y)}`} />
       <circle className={`d-no-line d-fill-${tone}`} cx={px(at.x)} cy={px(at.y)} r={4.5} />
       {named && <Words x={place.words.x} y={place.words.y} anchor={place.anchor} tone={tone} strong={chosen} halo>{point.words}</Words>}
       <Balloon x={place.balloon.x} y={place.balloon.y} kind={chosen ? 'chosen-option' : 'option'} label={point.letter} />
     </g>
   );
+}
+
+/** A range on an axis, px, and those of its ends that lie on it. */
+function rangeOn(range: readonly [number, number] | undefined, scale: Scale): { readonly from: number; readonly to: number; readonly ends: readonly number[] } | undefined {
+  if (range === undefined) return undefined;
+  const [from, to] = [scale(within(scale, range[0])), scale(within(scale, range[1]))];
+  return { from, to, ends: range.filter((end) => within(scale, end) === end).map(scale) };
 }
 
 const Listed = ({ point, y }: { readonly point: OperatingPoint; readonly y: number }) => (

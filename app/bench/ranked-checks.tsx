@@ -6,11 +6,10 @@ import type { Knowledge } from '@/lib/knowledge';
 import { useKnowledge } from '../_browser/knowledge';
 import { bestFirst } from '../_case/best-first';
 import { useDiagnosis } from '../_case/use-diagnosis';
-import { shownShare } from '../_charts';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
 import { Reckoning } from './case-checks';
-import { toldMostOf } from './told-most-of';
+import { shiftWords, toldMostOf } from './told-most-of';
 
 /** Checks of the case that are shown; the case page has more. */
 const SHOWN = 3;
@@ -44,7 +43,7 @@ function CheckToTake({ row, diagnosis, knowledge }: { readonly row: NextCheck; r
   return (
     <>
       <p><Link prefetch={false} href={`/bench/${row.method}`}>{method?.title ?? row.check}</Link> <span className="label nowrap">{takesWords(method ?? row)}</span></p>
-      {told && <p className="label">Says most of this cause: {inSentence(told.title)}. {shownShare(told.now)} now, then between {shownShare(told.low)} and {shownShare(told.high)}.</p>}
+      {told && <p className="label">Says most of this cause: {inSentence(told.title)}. {shiftWords(told)}</p>}
       {row.lacks.length > 0 && <p className="label">You said you have no {row.lacks.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', no ')}.</p>}
     </>
   );

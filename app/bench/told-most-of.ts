@@ -1,8 +1,9 @@
 import type { Diagnosis, NextCheck } from '@/lib/diagnosis';
+import { shownShare } from '../_charts';
 
 export interface ToldMostOf {
   readonly title: string;
-  /** Chance of the cause now, and its lowest and highest over the ways the check may come out. */
+  /** Chance of the cause now, and its lowest and highest over the ways the check may come out; of a reading, over the middles of its likely parts. */
   readonly now: number;
   readonly low: number;
   readonly high: number;
@@ -21,4 +22,14 @@ export function toldMostOf({ outcomes }: Pick<NextCheck, 'outcomes'>, { causes, 
   });
   const [most] = moves.sort((a, b) => b.moved - a.moved);
   return most && most.moved > 1e-9 ? most : undefined;
+}
+
+/**
+ * Where the chance of the cause may go. A rare reading far out can move it further than the likely ones that are looked at:
+ * where these all lie to one side of the chance of now, that is what is said.
+ */
+export function shiftWords({ now, low, high }: Omit<ToldMostOf, 'title'>): string {
+  if (now > high) return `${shownShare(now)} now; most results lower it to ${shownShare(high)} or less, a rare one raises it.`;
+  if (now < low) return `${shownShare(now)} now; most results raise it to ${shownShare(low)} or more, a rare one lowers it.`;
+  return `${shownShare(now)} now, then between ${shownShare(low)} and ${shownShare(high)}.`;
 }

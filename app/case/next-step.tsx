@@ -102,7 +102,7 @@ function stopWords(advice: SameAdvice | undefined): string {
   if (advice === undefined) return 'A change that fits is worth more now than another check.';
   const checks = advice.checks.length === 1 ? 'the next check says' : `the next ${advice.checks.length} checks say`;
   if (advice.probability >= ADVICE_SETTLED) return `More checks would hardly change the advice: choose a change now. Whatever ${checks}, this change stays first in ${shownShare(Math.min(advice.probability, 0.999))} of cases.`;
-  return `The best change is not quite settled: in ${shownShare(1 - advice.probability)} of cases another one would come first after ${advice.checks.length === 1 ? 'one more check' : `${advice.checks.length} more checks`}.`;
+  return `The best change is not ${advice.probability < 0.5 ? '' : 'quite '}settled: in ${shownShare(1 - advice.probability)} of cases another one would come first after ${advice.checks.length === 1 ? 'one more check' : `${advice.checks.length} more checks`}.`;
 }
 
 function Told({ title, words, href, deed }: { readonly title: string; readonly words: string; readonly href: '/case/log' | '/case/prove' | '/case/fit' | '/?add'; readonly deed: string }) {

@@ -54,7 +54,7 @@ export function FanFields({ make, at, offered = false, second = false }: FanFiel
 }
 
 const ARRANGEMENTS = [
-  { value: 'one', word: 'one fan' }, { value: 'series', word: 'two, one behind the other' }, { value: 'parallel', word: 'two side by side into one duct' }, { value: 'own-ducts', word: 'two, each with a duct of its own' },
+  { value: 'one', word: 'one fan' }, { value: 'series', word: 'two in a row' }, { value: 'parallel', word: 'two side by side' }, { value: 'own-ducts', word: 'two, own ducts' },
 ] as const;
 
 /** How many fans there are and how they work together, as one question. */
