@@ -36,9 +36,32 @@ export function openCase(file: CaseFile): Promise<void> {
   return lastWrite;
 }
 
-/** Changes the case on the table; does nothing when there is none. Resolves when it is stored. */
-export function changeCase(change: (file: CaseFile) => CaseFile): Promise<void> {
-  return current.state === 'open' ? openCase(change(current.file)) : Promise.resolve();
+type Change = (file: CaseFile) => CaseFile;
+
+/** Changes the case on the table; does nothing when there is none. Resolves when it is stored. `name`: see `foreseeChange`. */
+export function changeCase(change: Change, name?: string): Promise<void> {
+  if (current.state !== 'open') return Promise.resolve();
+  return openCase(foreseen && foreseen.name === name && foreseen.from === current.file ? foreseen.to : change(current.file));
+}
+
+/* What a control that is being pressed will make of the case when it is let go. */
+let foreseen: { readonly name: string; readonly from: CaseFile; readonly to: CaseFile } | undefined;
+const foreseers = new Set<(file: CaseFile) => void>();
+
+/**
+ * To be called when a control is pressed that makes this change when it is let go: whoever follows the case can reckon with
+ * it meanwhile, about a tenth of a second. Nothing is changed yet. `name` tells one change of this case from another.
+ */
+export function foreseeChange(change: Change, name: string): void {
+  if (current.state !== 'open') return;
+  foreseen = { name, from: current.file, to: change(current.file) };
+  for (const foresee of foreseers) foresee(foreseen.to);
+}
+
+/** Calls `foresee` with the case as it will be, at every press of a control that tells. Gives back what ends it. */
+export function whenForeseen(foresee: (file: CaseFile) => void): () => void {
+  foreseers.add(foresee);
+  return () => foreseers.delete(foresee);
 }
 
 /** Takes the case off the table; it stays in the casebook. */

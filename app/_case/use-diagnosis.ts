@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
+import { whenForeseen } from './current-case';
 import { inSteps } from './in-steps';
 import { checksOfCase, stepOfCase } from './step-of-case';
 import { tellsTheSame } from './tells-the-same';
@@ -37,6 +38,13 @@ interface Later {
   readonly advice: SameAdvice | undefined;
 }
 
+/** The ranking of a case as the control that is being pressed will make it. */
+interface Foreseen {
+  readonly file: CaseFile;
+  readonly knowledge: Knowledge;
+  readonly result: Diagnosis | TooMuchAtOnce;
+}
+
 /** Checks whose saving in minutes is reckoned: those that the page may show. */
 const WEIGHED = 12;
 
@@ -51,10 +59,19 @@ let remembered: { readonly file: CaseFile; readonly chances: ReadonlyMap<string,
 /** The diagnosis of a case: the ranking in the same frame, bands, next checks and remedies right after it. */
 export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined): CaseDiagnosis | undefined {
   const knowledge = useKnowledgeOfCase(file, pages);
-  // Spares work and changes no figure: read while drawing it cannot mislead.
+  // Both spare work and change no figure: read while drawing they cannot mislead.
   const earlier = useRef<Diagnosis>(undefined);
-  const result = useMemo(() => (file && knowledge ? diagnose(file, knowledge, { copies: 0, earlier: earlier.current }) : undefined), [file, knowledge]);
+  const foreseen = useRef<Foreseen>(undefined);
+  const result = useMemo(() => {
+    if (!file || !knowledge) return undefined;
+    const ready = foreseen.current;
+    if (ready?.knowledge === knowledge && tellsTheSame(ready.file, file)) return ready.result;
+    return diagnose(file, knowledge, { copies: 0, earlier: earlier.current });
+  }, [file, knowledge]);
   useEffect(() => { if (result?.kind === 'diagnosis') earlier.current = result; }, [result]);
+  useEffect(() => knowledge && whenForeseen((next) => {
+    foreseen.current = { file: next, knowledge, result: diagnose(next, knowledge, { copies: 0, earlier: earlier.current }) };
+  }), [knowledge]);
   const [later, setLater] = useState<Later>();
   const [banded, setBanded] = useState<{ readonly of: Diagnosis | TooMuchAtOnce; readonly diagnosis: Diagnosis }>();
   useEffect(() => {

@@ -11,19 +11,24 @@ export interface ChoiceOfThreeProps {
   readonly chosen: ThreeWay | undefined;
   /** Choosing the chosen one again clears it: undefined. */
   readonly onChoose: (choice: ThreeWay | undefined) => void;
+  /** What will be chosen when the cell being pressed is let go. */
+  readonly onPress?: (choice: ThreeWay | undefined) => void;
   readonly words?: Readonly<Record<ThreeWay, string>>;
 }
 
 /** Seen, not seen, can't tell: equal cells with sign and word. */
-export function ChoiceOfThree({ about, chosen, onChoose, words = WORDS }: ChoiceOfThreeProps) {
+export function ChoiceOfThree({ about, chosen, onChoose, onPress, words = WORDS }: ChoiceOfThreeProps) {
   return (
     <div className="choice" role="group" aria-label={about}>
-      {(['seen', 'not-seen', 'cant-tell'] as const).map((choice) => (
-        <button key={choice} type="button" aria-pressed={chosen === choice} onClick={() => onChoose(chosen === choice ? undefined : choice)}>
-          {choice === 'seen' ? <Tick /> : choice === 'not-seen' ? <Cross /> : <DashedRing />}
-          {words[choice]}
-        </button>
-      ))}
+      {(['seen', 'not-seen', 'cant-tell'] as const).map((choice) => {
+        const next = chosen === choice ? undefined : choice;
+        return (
+          <button key={choice} type="button" aria-pressed={chosen === choice} onPointerDown={() => onPress?.(next)} onClick={() => onChoose(next)}>
+            {choice === 'seen' ? <Tick /> : choice === 'not-seen' ? <Cross /> : <DashedRing />}
+            {words[choice]}
+          </button>
+        );
+      })}
     </div>
   );
 }

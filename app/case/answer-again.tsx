@@ -1,11 +1,12 @@
 'use client';
 import Link from 'next/link';
+import type { CaseFile } from '@/lib/cases';
 import type { Evidence } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
-import { changeCase } from '../_case/current-case';
+import { changeCase, foreseeChange } from '../_case/current-case';
 import { factTitle } from '../_case/fact-words';
 import { observe, observeAgain } from '../_case/tell';
-import { ChoiceOfThree } from '../_parts/choice-of-three';
+import { ChoiceOfThree, type ThreeWay } from '../_parts/choice-of-three';
 
 /** Where something told is answered once more: the three answers for what was seen, the bench for what was found out. */
 export function AnswerAgain({ item, knowledge }: { readonly item: Evidence; readonly knowledge: Knowledge }) {
@@ -13,10 +14,17 @@ export function AnswerAgain({ item, knowledge }: { readonly item: Evidence; read
     const method = item.finding.method ?? knowledge.checks[item.about]?.methods[0];
     return method === undefined ? null : <Link className="link" href={`/bench/${method}`}>Take it again on the bench</Link>;
   }
-  return <ChoiceOfThree about={factTitle(item, knowledge)} chosen={item.seen ? 'seen' : 'not-seen'} onChoose={(state) => void changeCase((file) => observeAgain(file, item.observation, state))} />;
+  const { observation } = item;
+  return <Answered about={factTitle(item, knowledge)} symptom={item.about} chosen={item.seen ? 'seen' : 'not-seen'} answer={(file, state) => observeAgain(file, observation, state)} />;
 }
 
 /** Where a symptom that was not told of is answered for the first time. */
 export function AnswerNow({ symptom, knowledge }: { readonly symptom: string; readonly knowledge: Knowledge }) {
-  return <ChoiceOfThree about={knowledge.symptoms[symptom]?.title ?? symptom} chosen={undefined} onChoose={(state) => { if (state !== undefined) void changeCase((file) => observe(file, symptom, { state })); }} />;
+  return <Answered about={knowledge.symptoms[symptom]?.title ?? symptom} symptom={symptom} chosen={undefined} answer={(file, state) => (state === undefined ? file : observe(file, symptom, { state }))} />;
+}
+
+/** The three answers; the ranking that follows from one is reckoned while it is being pressed. */
+function Answered({ about, symptom, chosen, answer }: { readonly about: string; readonly symptom: string; readonly chosen: ThreeWay | undefined; readonly answer: (file: CaseFile, state: ThreeWay | undefined) => CaseFile }) {
+  const nameOf = (state: ThreeWay | undefined): string => `${symptom}: ${state ?? 'left out'}`;
+  return <ChoiceOfThree about={about} chosen={chosen} onPress={(state) => foreseeChange((file) => answer(file, state), nameOf(state))} onChoose={(state) => void changeCase((file) => answer(file, state), nameOf(state))} />;
 }

@@ -40,7 +40,12 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
   const shown = branches.filter(({ suspicion }, index) => rest || index < 3 || suspicion > CLOSED);
   const bands = useMemo(() => new Map(banded?.causes.map((cause) => [cause.id, cause])), [banded]);
   const flip = useCallback((key: string): void => setToggled((before) => { const after = new Set(before); if (!after.delete(key)) after.add(key); return after; }), []);
-  const unexplained = useDeferredValue(diagnosis.unexplained);
+  // The causes come first; what needs a sweep of its own (at least one of a branch, nothing listed) is reckoned a frame later.
+  const calm = useDeferredValue(diagnosis);
+  const calmBranches = useMemo(() => new Map(calm.branches.map((branch) => [branch.part, branch])), [calm]);
+  // So does what it was before.
+  const calmWas = useDeferredValue(was);
+  const calmChances = useMemo(() => new Map(calm.causes.map((cause) => [cause.id, cause.probability])), [calm]);
   const open = useCallback((id: string): void => setOpenCause((before) => (before === id ? undefined : id)), []);
   return (
     <>
@@ -50,12 +55,12 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
           const isOpen = (suspicion >= CLOSED) !== toggled.has(branch.part);
           return (
             <li key={branch.part} className="branch">
-              <BranchRow branch={branch} most={isOpen ? '' : shownShare(mostOf(branch, byId))} open={isOpen} onToggle={flip} />
+              <BranchRow branch={calmBranches.get(branch.part) ?? branch} most={isOpen ? '' : shownShare(mostOf(branch, byId))} open={isOpen} onToggle={flip} />
               {isOpen && (
                 <ul>
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
                     <li key={cause.id} className={openCause === cause.id ? 'cause cause-open' : 'cause'}>
-                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} moved={movedFrom(was.get(cause.id), cause.probability)} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
+                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} move={moveWorthAWord(calmWas.get(cause.id), calmChances.get(cause.id))} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
                       {openCause === cause.id && <CauseEvidence cause={cause} weights={weights && (weights.get(cause.id) ?? [])} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} />}
                     </li>
                   ))}
@@ -65,7 +70,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
             </li>
           );
         })}
-        <Unlisted unexplained={unexplained} knowledge={knowledge} />
+        <Unlisted diagnosis={calm} knowledge={knowledge} />
       </ul>
       {shown.length < diagnosis.branches.length && <button type="button" className="link" onClick={() => setRest(true)}>Show {diagnosis.branches.length - shown.length} parts of the machine where nothing stands out</button>}
     </>
@@ -104,9 +109,7 @@ interface BranchRowProps {
   readonly onToggle: (key: string) => void;
 }
 
-const BranchRow = memo(function BranchRow({ branch, most, open, onToggle }: BranchRowProps) {
-  // The causes come first; that at least one of them is at work is reckoned a frame later.
-  const { part, probability, causes } = useDeferredValue(branch);
+const BranchRow = memo(function BranchRow({ branch: { part, probability, causes }, most, open, onToggle }: BranchRowProps) {
   return (
     <button type="button" className="tree-row branch-row" aria-expanded={open} onClick={() => onToggle(part)}>
       <span className="tree-sign"><Chevron open={open} /></span>
@@ -127,20 +130,20 @@ interface CauseRowProps {
   readonly title: string;
   readonly chance: number;
   readonly band: Pick<RankedCause, 'low' | 'high' | 'bestRank' | 'worstRank'>;
-  /** The chance before the last entry, where that is worth a word. */
-  readonly moved: number | undefined;
+  /** How the last entry moved it, where that is worth a word. */
+  readonly move: Move | undefined;
   readonly accent: boolean;
   readonly open: boolean;
   readonly knowledge: Knowledge;
   readonly onToggle: (id: string) => void;
 }
 
-const CauseRow = memo(function CauseRow({ id, title, chance, band, moved, accent, open, knowledge, onToggle }: CauseRowProps) {
+const CauseRow = memo(function CauseRow({ id, title, chance, band, move, accent, open, knowledge, onToggle }: CauseRowProps) {
   return (
     <button type="button" className="tree-row cause-row" aria-expanded={open} onClick={() => onToggle(id)}>
       <span className="tree-sign tree-elbow" aria-hidden="true" />
-      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{moved === undefined ? settledBy(id, knowledge) : `was ${shownShare(moved)}, now ${shownShare(chance)}`}</span></span>
-      <span className="tree-bar"><ChanceBar chance={chance} low={band.low} high={band.high} was={moved} accent={accent} decorative /></span>
+      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{move === undefined ? settledBy(id, knowledge) : `was ${shownShare(move.from)}, now ${shownShare(move.to)}`}</span></span>
+      <span className="tree-bar"><ChanceBar chance={chance} low={band.low} high={band.high} was={move?.from} accent={accent} decorative /></span>
       <span className="tree-value"><b>{shownShare(chance)}</b> <span className="quiet tree-range">{shareRange(band.low, band.high)}</span>{band.low < band.high && <span className="label tree-range">{rankWords(band)}</span>}</span>
     </button>
   );
@@ -150,14 +153,19 @@ const CauseRow = memo(function CauseRow({ id, title, chance, band, moved, accent
 const UNSEEN = 0.0013;
 
 /** Whether a row would be drawn just as it stands. */
-function looksTheSame({ chance, ...rest }: CauseRowProps, { chance: next, ...others }: CauseRowProps): boolean {
+function looksTheSame({ chance, move, ...rest }: CauseRowProps, { chance: next, move: nextMove, ...others }: CauseRowProps): boolean {
   const same = (Object.keys(others) as (keyof typeof rest)[]).every((key) => rest[key] === others[key]);
-  return same && Math.abs(next - chance) < UNSEEN && shownShare(next) === shownShare(chance);
+  return same && move?.from === nextMove?.from && move?.to === nextMove?.to && Math.abs(next - chance) < UNSEEN && shownShare(next) === shownShare(chance);
+}
+
+interface Move {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** A shift of one point or more is told and shown. */
-function movedFrom(was: number | undefined, chance: number): number | undefined {
-  return was !== undefined && Math.abs(was - chance) >= 0.01 ? was : undefined;
+function moveWorthAWord(from: number | undefined, to: number | undefined): Move | undefined {
+  return from !== undefined && to !== undefined && Math.abs(from - to) >= 0.01 ? { from, to } : undefined;
 }
 
 function settledBy(cause: string, knowledge: Knowledge): string {

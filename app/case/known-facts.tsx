@@ -4,7 +4,7 @@ import { memo, useDeferredValue } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Evidence, FactToTell } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
-import { changeCase } from '../_case/current-case';
+import { changeCase, foreseeChange } from '../_case/current-case';
 import { factDetail, factTitle, shapeOf } from '../_case/fact-words';
 import { withdrawFinding } from '../_case/tell';
 import { usePreferences } from '../_browser/preferences';
@@ -58,7 +58,7 @@ const ToldFacts = memo(function ToldFacts({ items, knowledge }: { readonly items
               <p className="fact-title">{factTitle(item, knowledge)}</p>
               <p className="label">{factDetail(item, knowledge, units)}</p>
             </div>
-            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} onClick={(event) => { passFocusOn(event.currentTarget); void changeCase((each) => away(each, item)); }}>Withdraw</button>
+            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} onPointerDown={() => foreseeChange((each) => away(each, item), nameOfAway(item))} onClick={(event) => { passFocusOn(event.currentTarget); void changeCase((each) => away(each, item), nameOfAway(item)); }}>Withdraw</button>
           </li>
         ))}
       </ol>
@@ -73,6 +73,10 @@ function passFocusOn(button: HTMLButtonElement): void {
   const next = all[at + 1] ?? all[at - 1] ?? button.closest('ol')?.parentElement?.querySelector<HTMLElement>('.button-wide');
   // After the new ranking is drawn: giving focus measures the page, and the ranking would wait for that.
   requestAnimationFrame(() => next?.focus({ preventScroll: true }));
+}
+
+function nameOfAway({ about, round }: Evidence): string {
+  return `${about}, round ${round}: away`;
 }
 
 function away(file: CaseFile, item: Evidence): CaseFile {

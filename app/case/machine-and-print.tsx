@@ -3,7 +3,7 @@ import { memo, useState, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { FactName, FactToTell } from '@/lib/diagnosis';
 import { MATERIALS, TOUCHED, type Touched } from '@/lib/knowledge';
-import { changeCase } from '../_case/current-case';
+import { changeCase, foreseeChange } from '../_case/current-case';
 import { ChooseOne } from '../_parts/choose-one';
 import { TextField } from '../_parts/text-field';
 import { TOUCHED_WORDS } from '../_parts/touched-words';
@@ -89,7 +89,9 @@ function ChangedBefore({ touched }: { readonly touched: readonly Touched[] }) {
 }
 
 const TouchedBox = memo(function TouchedBox({ part, checked }: { readonly part: Touched; readonly checked: boolean }) {
-  return <label><input type="checkbox" checked={checked} onChange={(event) => tellTouched(part, event.target.checked)} />{TOUCHED_WORDS[part]}</label>;
+  const tell = withTouched(part, !checked);
+  const name = `${part} touched: ${!checked}`;
+  return <label onPointerDown={() => foreseeChange(tell, name)}><input type="checkbox" checked={checked} onChange={() => void changeCase(tell, name)} />{TOUCHED_WORDS[part]}</label>;
 });
 
 /** How many of the facts behind "more" were told. */
@@ -102,11 +104,12 @@ function toldOf({ machine, print }: Facts, name: FactName): unknown {
   return ({ ...machine, ...print } as Readonly<Record<string, unknown>>)[name];
 }
 
-function tellTouched(part: Touched, isSo: boolean): void {
-  void changeCase(({ print, ...rest }) => {
+/** The case with a part told as touched before, or not so. */
+function withTouched(part: Touched, isSo: boolean): (file: CaseFile) => CaseFile {
+  return ({ print, ...rest }) => {
     const others = (print.touched ?? []).filter((each) => each !== part);
     return { ...rest, print: cleaned({ ...print, touched: isSo ? [...others, part] : others }) };
-  });
+  };
 }
 
 function tellMachine(change: Partial<CaseFile['machine']>): void {

@@ -1,7 +1,7 @@
 'use client';
 import { memo } from 'react';
 import Link from 'next/link';
-import type { Unexplained } from '@/lib/diagnosis';
+import type { Diagnosis } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { ChanceBar, shownShare } from '../_charts';
 import { inSentence } from '../_parts/in-sentence';
@@ -10,7 +10,8 @@ import { inSentence } from '../_parts/in-sentence';
 const MATTERS = 0.4;
 
 /** The last row, always: something not listed here, its share in words, and what to do then. */
-export const Unlisted = memo(function Unlisted({ unexplained: { share, byFinding }, knowledge }: { readonly unexplained: Unexplained; readonly knowledge: Knowledge }) {
+export const Unlisted = memo(function Unlisted({ diagnosis, knowledge }: { readonly diagnosis: Diagnosis; readonly knowledge: Knowledge }) {
+  const { share, byFinding } = diagnosis.unexplained;
   const worst = [...byFinding].sort((a, b) => b.share - a.share).filter((row) => row.share > 0.3).slice(0, 3);
   return (
     <li className="branch">

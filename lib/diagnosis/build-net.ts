@@ -4,6 +4,7 @@ import type { Knowledge, Link } from '../knowledge';
 import { EVEN_SHARES, chanceOfClass } from '../knowledge';
 import { priorInCircumstances } from './circumstances';
 import type { Evidence } from './evidence';
+import { groupBy } from './group-by';
 import { readingLikelihoods } from './reading-likelihood';
 import { orderedModels, sameModel } from './reading-levels';
 import { gradedLevels, plainLevels, type SymptomLevels } from './symptom-levels';
@@ -298,14 +299,4 @@ function mergeEqualLevels(gate: Gate): Gate {
     weights: groups.map((group) => gate.weights[group[0] ?? 0] ?? 1),
     ...(gate.feeds ? { feeds: gate.feeds.map((feed) => ({ gate: feed.gate, contributes: feed.contributes.map(merged) })) } : {}),
   };
-}
-
-function groupBy<T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
-  for (const item of items) {
-    const group = groups.get(key(item));
-    if (group) group.push(item);
-    else groups.set(key(item), [item]);
-  }
-  return groups;
 }

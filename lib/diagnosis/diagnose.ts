@@ -4,6 +4,7 @@ import type { BranchId, Knowledge } from '../knowledge';
 import type { Problem } from '../problems';
 import { buildNet, type CaseNet } from './build-net';
 import { evidenceOf, type Evidence } from './evidence';
+import { groupBy } from './group-by';
 import { havingAHand, isAnythingFound, presentNow } from './having-a-hand';
 import { likelyRange, type Band } from './likely-range';
 
@@ -47,8 +48,9 @@ export interface Diagnosis {
   readonly causes: readonly RankedCause[];
   /** The branch of the likeliest cause first. */
   readonly branches: readonly RankedBranch[];
+  /** Reckoned when first asked for, as the conflict and the full answer are. */
   readonly unexplained: Unexplained;
-  /** Natural log of (product of single chances / joint chance): above 2 the evidence contradicts itself. Reckoned when first asked for. */
+  /** Natural log of (product of single chances / joint chance): above 2 the evidence contradicts itself. */
   readonly conflict: number;
   readonly items: readonly Evidence[];
   readonly problems: readonly Problem[];
@@ -89,15 +91,16 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
   const { prepared } = outcome;
   const isFound = isAnythingFound(net);
   const chances: Chances = { present: presentNow(prepared.states, prepared.firstState), acting: havingAHand(prepared, prepared.firstState, isFound) };
-  const bands = likelyRange(prepared, isFound, options.copies ?? 100);
+  const causes = rankedCauses(net, chances, likelyRange(prepared, isFound, options.copies ?? 100), knowledge);
+  let unexplainedKnown: Unexplained | undefined;
   let conflictKnown: number | undefined;
   return {
-    kind: 'diagnosis',
-    causes: rankedCauses(net, chances, bands, knowledge),
-    branches: rankedBranches(net, prepared, chances, knowledge),
-    unexplained: unexplainedOf(net, prepared.answer),
+    kind: 'diagnosis', causes,
+    branches: rankedBranches(causes, net, prepared),
+    get unexplained() { return (unexplainedKnown ??= unexplainedOf(net, prepared.answer)); },
     get conflict() { return (conflictKnown ??= conflictOf(net.net)); },
-    items, problems, net, answer: prepared.answer, prepared,
+    get answer() { return prepared.answer; },
+    items, problems, net, prepared,
   };
 }
 
@@ -113,43 +116,33 @@ interface Chances {
 }
 
 function rankedCauses(net: CaseNet, { present, acting }: Chances, bands: readonly Band[], knowledge: Knowledge): RankedCause[] {
-  return net.causes
-    .map((id, index) => ({ id, index, present: present[index] ?? 0, probability: acting[index] ?? 0 }))
-    .sort((a, b) => b.probability - a.probability || b.present - a.present || (a.id < b.id ? -1 : 1))
-    .map(({ id, index, present: there, probability }, place): RankedCause => {
-      const cause = knowledge.causes[id];
-      const band = bands[index] ?? { low: probability, high: probability, bestRank: place + 1, worstRank: place + 1 };
-      const weights = net.net.causes[index]?.weights ?? [1];
-      return {
-        id, title: cause?.title ?? id, part: cause?.part ?? 'settings', probability, present: there,
-        low: Math.min(band.low, probability), high: Math.max(band.high, probability),
-        bestRank: Math.min(band.bestRank, place + 1), worstRank: Math.max(band.worstRank, place + 1),
-        before: 1 - (weights[0] ?? 1) / weights.reduce((sum, weight) => sum + weight, 0),
-      };
-    });
+  const likeliestFirst = (a: number, b: number): number => (acting[b] ?? 0) - (acting[a] ?? 0) || (present[b] ?? 0) - (present[a] ?? 0) || ((net.causes[a] ?? '') < (net.causes[b] ?? '') ? -1 : 1);
+  return net.causes.map((_, index) => index).sort(likeliestFirst).map((index, above): RankedCause => {
+    const id = net.causes[index] ?? '';
+    const cause = knowledge.causes[id];
+    const place = above + 1;
+    const probability = acting[index] ?? 0;
+    const band = bands[index] ?? { low: probability, high: probability, bestRank: place, worstRank: place };
+    const weights = net.net.causes[index]?.weights ?? [1];
+    return {
+      id, title: cause?.title ?? id, part: cause?.part ?? 'settings', probability, present: present[index] ?? 0,
+      low: Math.min(band.low, probability), high: Math.max(band.high, probability),
+      bestRank: Math.min(band.bestRank, place), worstRank: Math.max(band.worstRank, place),
+      before: 1 - (weights[0] ?? 1) / weights.reduce((sum, weight) => sum + weight, 0),
+    };
+  });
 }
 
 /**
- * Chance that at least one cause of a branch that had a hand in this is there: one minus the share of evidence left when
- * none of them may be. Causes that nothing told points to are left out.
+ * The causes by part of the machine, as they are ranked. Chance that at least one of a branch that had a hand in this is
+ * there: one minus the share of evidence left when none of them may be. Causes that nothing told points to are left out.
  */
-function rankedBranches(net: CaseNet, prepared: Prepared, { present, acting }: Chances, knowledge: Knowledge): RankedBranch[] {
-  const members = new Map<BranchId, number[]>();
-  net.causes.forEach((id, index) => {
-    const part = knowledge.causes[id]?.part ?? 'settings';
-    const own = members.get(part);
-    if (own) own.push(index);
-    else members.set(part, [index]);
+function rankedBranches(causes: readonly RankedCause[], net: CaseNet, prepared: Prepared): RankedBranch[] {
+  return [...groupBy(causes, (cause) => cause.part)].map(([part, members]): RankedBranch => {
+    const involved = (): number[] => members.filter((cause) => cause.probability > 0.5 * cause.present).map((cause) => net.causes.indexOf(cause.id));
+    let known: number | undefined;
+    return { part, causes: members.map((cause) => cause.id), get probability() { return (known ??= atLeastOne(net.net, prepared, involved())); } };
   });
-  const chance = (index: number): number => acting[index] ?? 0;
-  const involved = (index: number): boolean => chance(index) > 0.5 * (present[index] ?? 0);
-  return [...members]
-    .map(([part, indices]) => ({ part, indices: indices.sort((a, b) => chance(b) - chance(a)) }))
-    .sort((a, b) => chance(b.indices[0] ?? 0) - chance(a.indices[0] ?? 0))
-    .map(({ part, indices }): RankedBranch => {
-      let known: number | undefined;
-      return { part, causes: indices.map((index) => net.causes[index] ?? ''), get probability() { return (known ??= atLeastOne(net.net, prepared, indices.filter(involved))); } };
-    });
 }
 
 function atLeastOne(net: Net, prepared: Prepared, indices: readonly number[]): number {

@@ -117,7 +117,7 @@ function stateWeights(net: Net): StateWeights {
   net.causes.forEach((cause, i) => (firstState[i + 1] = (firstState[i] ?? 0) + cause.weights.length));
   const values = new Float64Array(firstState[net.causes.length] ?? 0);
   const result = { firstState, values, logScale: 0 };
-  net.causes.forEach((cause, i) => values.set(cause.weights, firstState[i]));
+  net.causes.forEach((cause, i) => cause.weights.forEach((weight, k) => (values[(firstState[i] ?? 0) + k] = weight)));
   result.logScale = scaleCauses(result);
   return result;
 }
@@ -126,11 +126,11 @@ function stateWeights(net: Net): StateWeights {
 function scaleCauses({ firstState, values, logScale }: StateWeights): number {
   let log = logScale;
   for (let cause = 0; cause + 1 < firstState.length; cause++) {
-    const states = values.subarray(firstState[cause], firstState[cause + 1]);
+    const end = firstState[cause + 1] ?? 0;
     let sum = 0;
-    for (const weight of states) sum += weight;
+    for (let s = firstState[cause] ?? 0; s < end; s++) sum += values[s] ?? 0;
     log += Math.log(sum);
-    if (sum > 0) for (let k = 0; k < states.length; k++) states[k] = (states[k] ?? 0) / sum;
+    if (sum > 0) for (let s = firstState[cause] ?? 0; s < end; s++) values[s] = (values[s] ?? 0) / sum;
   }
   return log;
 }

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
+import { CASE_TO_TIME } from '../../app/_cli/bench/case-to-time';
 import { SIZES, accessible, fitsWidth, goOffline, watch } from './walk';
 
 const out = join(import.meta.dirname, '../../out');
@@ -128,4 +129,35 @@ test('goes by keyboard alone from words to the case', async ({ page }) => {
   await page.keyboard.press('Enter');
   await page.waitForURL('**/case/');
   await expect(page.getByRole('heading', { name: 'Do this next' })).toBeVisible();
+});
+
+test('a pressed control changes nothing before it is let go; then hand and keyboard give the same ranking', async ({ page }) => {
+  await page.goto('/');
+  await page.getByLabel('Open a saved case').setInputFiles({ name: 'case.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(CASE_TO_TIME)) });
+  await page.waitForURL('**/case/');
+  const settled = page.locator('#causes .tree[aria-busy="false"]');
+  const ranking = async (): Promise<string> => { await expect(settled).toBeVisible(); return page.locator('#causes .tree').innerText(); };
+  await page.getByText(/^More facts/).click();
+  const fact = page.getByRole('checkbox', { name: 'a fan' });
+  const before = await ranking();
+  const [at, aside] = [await fact.boundingBox(), await page.locator('#known-title').boundingBox()];
+  if (!at || !aside) throw new Error('ranking: got no place of the fact or the title, expected both on the page');
+  // Pressed here and let go elsewhere: nothing was told.
+  await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(aside.x + 5, aside.y + 5);
+  await page.mouse.up();
+  await expect(fact).toBeChecked();
+  expect(await ranking()).toBe(before);
+  // By keyboard the other way round, after that press: told as it is now, not as it would have been.
+  await fact.press('Space');
+  await expect(fact).not.toBeChecked();
+  const byKeyboard = await ranking();
+  expect(byKeyboard).not.toBe(before);
+  await fact.press('Space');
+  await expect(fact).toBeChecked();
+  await ranking();
+  await fact.click();
+  await expect(fact).not.toBeChecked();
+  expect(await ranking()).toBe(byKeyboard);
 });
