@@ -9,7 +9,7 @@ const FEWEST_CHECKS = 6;
 
 /** The checks that could come next, best first, for the tools that this person has. */
 export function checksOfCase(result: Diagnosis, file: CaseFile, knowledge: Knowledge): readonly NextCheck[] {
-  const most = Math.max(FEWEST_CHECKS, Math.floor(UNITS_FOR_CHECKS / Math.max(1, result.answer.cost.units)));
+  const most = Math.max(FEWEST_CHECKS, Math.floor(UNITS_FOR_CHECKS / Math.max(1, result.prepared.cost.units)));
   return nextChecks(result, knowledge, { lacksTools: file.lacksTools ?? [], most });
 }
 

@@ -1,7 +1,7 @@
 'use client';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
+import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { whenForeseen } from './current-case';
 import { inSteps } from './in-steps';
@@ -25,8 +25,8 @@ export interface CaseDiagnosis {
   readonly advice: SameAdvice | undefined;
   /** True when the bands are there too and nothing of this will change by itself. */
   readonly isSettled: boolean;
-  /** Chance of each cause before the last change of the case. */
-  readonly was: ReadonlyMap<string, number>;
+  /** The causes before the last change of the case. */
+  readonly was: readonly RankedCause[];
 }
 
 interface Later {
@@ -54,7 +54,7 @@ const UNITS_FOR_BANDS = 2e8;
 const FEWEST_COPIES = 20;
 
 /* Chances of the last two states of the case on the table, kept over moving between pages. */
-let remembered: { readonly file: CaseFile; readonly chances: ReadonlyMap<string, number>; readonly before: ReadonlyMap<string, number> } | undefined;
+let remembered: { readonly file: CaseFile; readonly causes: readonly RankedCause[]; readonly before: readonly RankedCause[] } | undefined;
 
 /** The diagnosis of a case: the ranking in the same frame, bands, next checks and remedies right after it. */
 export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined): CaseDiagnosis | undefined {
@@ -76,7 +76,7 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
   const [banded, setBanded] = useState<{ readonly of: Diagnosis | TooMuchAtOnce; readonly diagnosis: Diagnosis }>();
   useEffect(() => {
     if (!file || !knowledge || result?.kind !== 'diagnosis') return;
-    const units = Math.max(1, result.answer.cost.units);
+    const units = Math.max(1, result.prepared.cost.units);
     const copies = Math.min(100, Math.floor(UNITS_FOR_BANDS / units));
     let next: readonly NextCheck[] = [];
     return inSteps([
@@ -98,11 +98,11 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
   return useMemo(() => result && { result: settled ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, advice: ready?.advice, banded: lastBanded, isSettled: settled !== undefined, was }, [result, ready, settled, lastBanded, was]);
 }
 
-function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): ReadonlyMap<string, number> {
-  if (!file || result?.kind !== 'diagnosis') return new Map();
+function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): readonly RankedCause[] {
+  if (!file || result?.kind !== 'diagnosis') return [];
   if (!remembered || !tellsTheSame(remembered.file, file)) {
-    const chances = new Map(result.causes.map((cause) => [cause.id, cause.probability]));
-    remembered = { file, chances, before: remembered?.file.id === file.id ? remembered.chances : chances };
+    const { causes } = result;
+    remembered = { file, causes, before: remembered?.file.id === file.id ? remembered.causes : causes };
   }
   return remembered.before;
 }

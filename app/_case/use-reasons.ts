@@ -23,7 +23,7 @@ const DEAREST = 1e6;
 /** Reckons the reasons after the ranking and the next step stand on the page, one after the other. */
 export function useReasons(file: CaseFile, knowledge: Knowledge, { result, next, isSettled }: CaseDiagnosis): Reasons {
   const [known, setKnown] = useState<{ readonly of: Diagnosis; readonly reasons: Reasons }>();
-  const diagnosis = isSettled && result.kind === 'diagnosis' && result.answer.cost.units <= DEAREST ? result : undefined;
+  const diagnosis = isSettled && result.kind === 'diagnosis' && result.prepared.cost.units <= DEAREST ? result : undefined;
   useEffect(() => {
     if (!diagnosis || !next) return;
     const add = (part: Reasons): void => setKnown((before) => ({ of: diagnosis, reasons: { ...(before?.of === diagnosis ? before.reasons : {}), ...part } }));

@@ -16,7 +16,7 @@ export interface CauseTreeProps {
   /** The last diagnosis with bands; where it is not this one, its bands keep their room and are not shown. */
   readonly banded: Diagnosis | undefined;
   readonly weights: Reasons['weights'];
-  readonly was: ReadonlyMap<string, number>;
+  readonly was: readonly RankedCause[];
   readonly next: readonly NextCheck[] | undefined;
   readonly file: CaseFile;
   readonly knowledge: Knowledge;
@@ -45,7 +45,8 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
   const calmBranches = useMemo(() => new Map(calm.branches.map((branch) => [branch.part, branch])), [calm]);
   // So does what it was before.
   const calmWas = useDeferredValue(was);
-  const calmChances = useMemo(() => new Map(calm.causes.map((cause) => [cause.id, cause.probability])), [calm]);
+  const chancesWere = useMemo(() => chancesOf(calmWas), [calmWas]);
+  const chancesAre = useMemo(() => chancesOf(calm.causes), [calm]);
   const open = useCallback((id: string): void => setOpenCause((before) => (before === id ? undefined : id)), []);
   return (
     <>
@@ -60,7 +61,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
                 <ul>
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
                     <li key={cause.id} className={openCause === cause.id ? 'cause cause-open' : 'cause'}>
-                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} move={moveWorthAWord(calmWas.get(cause.id), calmChances.get(cause.id))} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
+                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} move={moveWorthAWord(chancesWere.get(cause.id), chancesAre.get(cause.id))} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
                       {openCause === cause.id && <CauseEvidence cause={cause} weights={weights && (weights.get(cause.id) ?? [])} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} />}
                     </li>
                   ))}
@@ -88,12 +89,20 @@ function isRaised(cause: RankedCause): boolean {
 
 /** Chance of the likeliest cause of a branch that what was told has raised: what the branch is shown and opened by. */
 function suspicionOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
-  return Math.max(0, ...branch.causes.flatMap((id) => byId.get(id) ?? []).filter(isRaised).map((cause) => cause.probability));
+  for (const id of branch.causes) {
+    const cause = byId.get(id);
+    if (cause && isRaised(cause)) return cause.probability;
+  }
+  return 0;
 }
 
 /** Chance of the likeliest cause of a branch. */
 function mostOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
-  return Math.max(0, ...branch.causes.map((id) => byId.get(id)?.probability ?? 0));
+  return byId.get(branch.causes[0] ?? '')?.probability ?? 0;
+}
+
+function chancesOf(causes: readonly RankedCause[]): ReadonlyMap<string, number> {
+  return new Map(causes.map((cause) => [cause.id, cause.probability]));
 }
 
 /** Stands still while everything around it is ranked anew. */

@@ -32,6 +32,7 @@ export interface RankedBranch {
   readonly part: BranchId;
   /** Reckoned when first asked for: it costs a sweep, and most branches stay closed. */
   readonly probability: number;
+  /** The likeliest first. */
   readonly causes: readonly string[];
 }
 

@@ -24,7 +24,7 @@ export interface FactToTell {
  * was seen then weighs them: P(value | seen) ∝ P(seen | value). Exact runs.
  */
 export function factsToTell(diagnosis: Diagnosis, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): FactToTell[] {
-  if (diagnosis.answer.cost.units > UNITS) return [];
+  if (diagnosis.prepared.cost.units > UNITS) return [];
   const shares = sharesActing(diagnosis);
   const values = valuesThatMatter(knowledge);
   const now: Run = { logEvidence: diagnosis.answer.logEvidence, chances: presentNow(diagnosis.prepared.states, diagnosis.prepared.firstState) };
