@@ -121,7 +121,7 @@ function optionLines(option: AirOption, result: AirPathResult): string[] {
     `${mark} ${option.title}`,
     `    ${range(option.weakestSpeed, 'm/s')}, needs ${range(option.neededSpeed, 'm/s')}; reaches it in ${formatPercent(option.chance)}; ${option.handsTime === 0 && option.price === 0 ? 'costs nothing' : costs.join(', ')}`,
     ...option.sideEffects.map((effect) => `    ${effect.sentence}`),
-    ...(option.credibility === undefined || option.credibility.verdict === 'credible' ? [] : [`    ${option.credibility.sentence}`]),
+    ...[option.credibility, option.credibilityOfSecond].flatMap((claim) => (claim === undefined || claim.verdict === 'credible' ? [] : [`    ${claim.sentence}`])),
     ...option.electricalFit.filter((point) => point.state === 'stop').map((point) => `    Do not connect it: ${point.sentence}`),
   ];
 }

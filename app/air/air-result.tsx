@@ -64,9 +64,13 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
 
 /** One claim check for every fan on offer that is only advertised. */
 function Claims({ result, knowledge, units, onEdit }: { readonly result: AirPathResult; readonly knowledge: Knowledge | undefined; readonly units: 'metric' | 'imperial'; readonly onEdit: SheetHands['edit'] }) {
-  return result.geometry.candidates.map((candidate, index) => {
-    const credibility = result.options.find((option) => option.id === candidate.id)?.credibility;
-    return credibility === undefined || candidate.fan?.freeFlow.basis !== 'given' ? null : <ClaimCheck key={candidate.id} candidate={candidate} credibility={credibility} knowledge={knowledge} unit={flowUnitOf(units)} onReckon={(withBand) => onEdit((sheet) => withAt(sheet, ['candidates', index, 'reckonWithBand'], withBand ? true : ''))} />;
+  return result.geometry.candidates.flatMap(({ id, name, fan, trusted }, index) => {
+    const option = result.options.find((each) => each.id === id);
+    const shared = { knowledge, unit: flowUnitOf(units) };
+    return [
+      option?.credibility !== undefined && fan?.freeFlow.basis === 'given' && <ClaimCheck key={id} name={name} fan={fan} credibility={option.credibility} isHeldAgainstSheet={trusted !== undefined} onReckon={(withBand) => onEdit((sheet) => withAt(sheet, ['candidates', index, 'reckonWithBand'], withBand ? true : ''))} {...shared} />,
+      option?.credibilityOfSecond !== undefined && fan?.second?.freeFlow.basis === 'given' && <ClaimCheck key={`${id} second`} name={`${name}: ${fan.second.name}`} fan={fan.second} credibility={option.credibilityOfSecond} isHeldAgainstSheet={false} onReckon={undefined} {...shared} />,
+    ];
   });
 }
 

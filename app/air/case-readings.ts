@@ -29,7 +29,7 @@ export function withoutPathReadings(file: CaseFile): CaseFile {
 
 function withReadings(sheet: Sheet, file: CaseFile): Sheet {
   const rows = rowsAt(sheet, ['measured']);
-  const typed = new Set(rows.map((_, index) => `${textAt(rows, [index, 'what'])} ${textAt(rows, [index, 'at'])}`));
+  const typed = new Set(rows.flatMap((_, index) => (textAt(rows, [index, 'fan']) === 'second' ? [] : [`${textAt(rows, [index, 'what'])} ${textAt(rows, [index, 'at'])}`])));
   const found = file.findings.flatMap((finding) => readingOf(finding, sheet, file)).filter((row) => !typed.has(`${row.what} ${row.at ?? ''}`));
   return found.length === 0 ? sheet : { ...sheet, measured: [...rows, ...found] };
 }

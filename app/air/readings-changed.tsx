@@ -68,8 +68,10 @@ export function ReadingsChanged({ result, units, speedUnit }: { readonly result:
 function rowsOf(result: AirPathResult, before: NonNullable<AirPathResult['beforeReadings']>, flowUnit: UnitSymbol, speedUnit: UnitSymbol): ChangedRow[] {
   const readings = result.geometry.measured;
   const free = (curve: AirPathResult['fanCurve']): Band => ({ value: endOf(curve.middle), low: endOf(curve.low), high: endOf(curve.high) });
+  const isOneFan = result.geometry.fan.arrangement === 'single';
   return [
-    { name: 'free flow of the fan', unit: flowUnit, before: free(before.fanCurve), after: free(result.fanCurve), read: readings.filter((reading) => reading.what === 'free-flow') },
+    // A reading is of one fan by itself; two together move another flow.
+    { name: isOneFan ? 'free flow of the fan' : 'free flow of both fans together', unit: flowUnit, before: free(before.fanCurve), after: free(result.fanCurve), read: isOneFan ? readings.filter((reading) => reading.what === 'free-flow') : [] },
     { name: 'flow through the path', unit: flowUnit, before: before.today.flow, after: result.today.flow, read: readings.filter((reading) => reading.what === 'flow-in-duct') },
     { name: 'pressure in the duct', unit: 'Pa', before: before.today.pressure, after: result.today.pressure, read: readings.filter((reading) => reading.what === 'static-pressure') },
     ...result.outlets.map((outlet, index): ChangedRow => ({

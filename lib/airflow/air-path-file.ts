@@ -1,6 +1,6 @@
 import { stops, type Problem, type Reading } from '@/lib/problems';
 import { formatValue } from '@/lib/units';
-import type { AirPath, DuctFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
+import type { AirPath, DuctFacts, FanFacts, OutletFacts, RunFacts, SectionFacts } from './air-path';
 import { runningCurrentOf } from './electrical-fit';
 import { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
@@ -33,7 +33,7 @@ export function readAirPath(text: string): Reading<AirPath> {
   if (!isOurs(fields, problems)) return { value: undefined, problems };
   const path = readParts(fields);
   fields.close();
-  problems.push(...sizeProblems(path.duct, path.outlets), ...flowProblems(path), ...currentProblems(path));
+  problems.push(...sizeProblems(path.duct, path.outlets), ...ductOfSecondProblems(path.fan, path.outlets), ...flowProblems(path), ...currentProblems(path));
   return { value: stops(problems) ? undefined : path, problems };
 }
 
@@ -81,7 +81,7 @@ function readParts(fields: PathFields): AirPath {
     leaks: readLeaks(fields, outlets),
     print: readPrint(fields.object('print'), POLYMER_NAMES),
     candidates: readCandidates(fields, fan.outlet),
-    measured: readMeasured(fields, outlets),
+    measured: readMeasured(fields, outlets, fan),
     output: readOutput(fields.object('output')),
   };
 }
@@ -102,6 +102,15 @@ function sizeProblems(duct: DuctFacts, outlets: readonly OutletFacts[]): Problem
   const twice = names.find((name, k) => names.indexOf(name) !== k);
   if (twice !== undefined) problems.push({ code: 'name-twice', level: 'stop', where: 'outlets', what: `Two outlets are called “${twice}”.`, next: 'Give each outlet a name of its own.' });
   return problems;
+}
+
+/** Two fans with ducts of their own need an outlet each. */
+function ductOfSecondProblems({ arrangement }: FanFacts, outlets: readonly OutletFacts[]): Problem[] {
+  if (arrangement !== 'own-ducts') return [];
+  const told = (what: string, next: string): Problem[] => [{ code: 'fan-feeds-nothing', level: 'note', where: 'outlets', what, next }];
+  if (outlets.length < 2) return told('Two fans with ducts of their own are described, but only one outlet: the second fan feeds nothing, and the page leaves it out.', 'Describe the outlet of the second fan, or say that the fans stand side by side.');
+  const alike = new Set(outlets.map((outlet) => outlet.fan)).size === 1;
+  return alike ? told('It is not said which fan feeds which outlet: the page gives the first outlet to the first fan, the next to the second, and so on.', 'Say at each outlet which fan feeds it.') : [];
 }
 
 function flowProblems(path: AirPath): Problem[] {

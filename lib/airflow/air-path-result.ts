@@ -95,6 +95,8 @@ export interface AirOption {
   readonly electricalFit: readonly FitPoint[];
   /** For a new fan that is only advertised: whether its free flow is believable. */
   readonly credibility: Credibility | undefined;
+  /** The same for the other of two unlike new fans. */
+  readonly credibilityOfSecond: Credibility | undefined;
   readonly reversible: boolean;
   /** Expected cost of choosing it, in the currency: price, hours and the failures that remain. */
   readonly expectedCost: number;

@@ -150,6 +150,8 @@ export interface PathReading {
   readonly what: PathReadingKind;
   /** Index into the outlets for `outlet-speed`; undefined otherwise. */
   readonly outlet: number | undefined;
+  /** Of which of two unlike fans a reading of a fan by itself is; the first unless said. */
+  readonly fan?: 'second';
   readonly value: number;
   readonly plusMinus: number;
 }

@@ -1,5 +1,5 @@
 import type { Air } from './air';
-import type { PathReading } from './air-path';
+import type { FanFacts, PathReading } from './air-path';
 import { chosenByWeight, inputsOfChosen, pathOfChosen } from './draw-again';
 import { fanSlotsUsed, type PathVariant } from './path-network';
 import type { SampledFan } from './sampled-fan';
@@ -9,40 +9,45 @@ import { DUCT_INPUTS, FAN_INPUTS, OUTLET_INPUTS, SHARED_INPUTS, withDeviates, ty
 
 /**
  * What each sample says a reading should have been, in the reading's unit; undefined when the path cannot say.
- * Readings of a fan are of the first one by itself; a fan speed is compared by the fan laws with the rated speed.
+ * Readings of a fan are of that one by itself; a fan speed is compared by the fan laws with the rated speed.
  */
 export function predictedReading(reading: PathReading, variant: PathVariant, path: SampledPath): Float64Array | undefined {
   switch (reading.what) {
-    case 'free-flow': return aloneFlow(variant, path);
-    case 'max-pressure': return alonePressure(variant, path);
+    case 'free-flow': return aloneFlow(variant, path, reading.fan);
+    case 'max-pressure': return alonePressure(variant, path, reading.fan);
     case 'static-pressure': return path.pressure;
     case 'flow-in-duct': return path.flow.map((flow, s) => flow - (path.leakFlow[s] ?? 0));
     case 'outlet-speed': return path.outlets[reading.outlet ?? -1]?.speed;
     case 'fan-speed': {
-      const rated = variant.fan.speed?.value;
-      return rated === undefined ? undefined : aloneFlow(variant, path).map((flow) => (rated * flow) / variant.fan.freeFlow.value);
+      const { speed, freeFlow } = fanOfReading(reading, variant);
+      return speed && aloneFlow(variant, path, reading.fan).map((flow) => (speed.value * flow) / freeFlow.value);
     }
     default: return reading.what satisfies never;
   }
 }
 
-/** Free flow of the first fan by itself, m³/s: two equal ones side by side stand in the samples as one of twice the flow. */
-export function aloneFlow({ fan }: PathVariant, path: SampledPath): Float64Array {
+function fanOfReading(reading: PathReading, { fan }: PathVariant): FanFacts {
+  return reading.fan === 'second' ? (fan.second ?? fan) : fan;
+}
+
+/** Free flow of one fan by itself, m³/s: two equal ones side by side stand in the samples as one of twice the flow. */
+export function aloneFlow({ fan }: PathVariant, path: SampledPath, which: 'first' | 'second' = 'first'): Float64Array {
   const { freeFlow, pair } = path.fan;
-  if (pair !== undefined) return pair.first.freeFlow;
+  if (pair !== undefined) return pair[which].freeFlow;
   return fan.arrangement === 'parallel' ? freeFlow.map((flow) => flow / 2) : freeFlow;
 }
 
-/** Largest pressure of the first fan by itself, Pa. */
-function alonePressure({ fan }: PathVariant, path: SampledPath): Float64Array {
+/** Largest pressure of one fan by itself, Pa. */
+function alonePressure({ fan }: PathVariant, path: SampledPath, which: 'first' | 'second' = 'first'): Float64Array {
   const { maxPressure, pair } = path.fan;
-  if (pair !== undefined) return pair.first.maxPressure;
+  if (pair !== undefined) return pair[which].maxPressure;
   return fan.arrangement === 'series' ? maxPressure.map((pressure) => pressure / 2) : maxPressure;
 }
 
 /** Half-width that counts: a fan speed says little of an advertised flow, so the link itself adds 10 to 25 %. */
 export function readingSpread(reading: PathReading, variant: PathVariant): number {
-  const link = reading.what === 'fan-speed' ? (variant.fan.claim === 'data-sheet' || variant.fan.claim === 'measured' ? 0.1 : 0.25) : 0;
+  const { claim } = fanOfReading(reading, variant);
+  const link = reading.what === 'fan-speed' ? (claim === 'data-sheet' || claim === 'measured' ? 0.1 : 0.25) : 0;
   return Math.hypot(reading.plusMinus / 1.96, (link * reading.value) / 1.96);
 }
 

@@ -106,7 +106,7 @@ const USUAL_SHARE = {
 } as const;
 
 /** Readings taken on the path. */
-export function readMeasured(parent: PathFields, outlets: readonly OutletFacts[]): PathReading[] {
+export function readMeasured(parent: PathFields, outlets: readonly OutletFacts[], fan: FanFacts): PathReading[] {
   return parent.list('measured').flatMap((fields): PathReading[] => {
     const what = fields.choice('what', ['free-flow', 'flow-in-duct', 'outlet-speed', 'static-pressure', 'max-pressure', 'fan-speed'] as const);
     if (what === undefined && !fields.has('what')) fields.tell('missing', 'what', 'It is not said what was measured.', 'Name what was measured.', Object.keys(KIND_OF_READING).join(', '));
@@ -114,11 +114,18 @@ export function readMeasured(parent: PathFields, outlets: readonly OutletFacts[]
     if (what !== undefined && !fields.has('value')) fields.tell('missing', 'value', 'The reading itself is missing.', 'Add the value with its unit, and ± if known.', '"3.0 ± 0.6 m/s"');
     const outlet = what === 'outlet-speed' ? outletOf(fields, outlets) : undefined;
     if (what !== 'outlet-speed') fields.take('at');
+    const ofFan = fields.choice('fan', ['first', 'second'] as const);
+    const misplaced = ofFan !== 'second' ? undefined : !isOfOneFan(what) ? 'It is a reading of the whole path, not of one fan.' : fan.second === undefined ? 'No second fan with figures of its own is described.' : undefined;
+    if (misplaced !== undefined) fields.tell('no-second-fan', 'fan', `${misplaced} The reading is left out.`, 'Take “fan” out of this reading, or describe the second fan.', undefined, 'note');
     fields.close();
-    if (what === undefined || value === undefined || (what === 'outlet-speed' && outlet === undefined)) return [];
+    if (misplaced !== undefined || what === undefined || value === undefined || (what === 'outlet-speed' && outlet === undefined)) return [];
     // A reading cannot be sharper than half a percent; without this a typed ± 0 would leave no sample alive.
-    return [{ what, outlet, value: value.value, plusMinus: Math.max(value.plusMinus, 0.005 * value.value, 1e-9) }];
+    return [{ what, outlet, ...(ofFan === 'second' ? { fan: ofFan } : {}), value: value.value, plusMinus: Math.max(value.plusMinus, 0.005 * value.value, 1e-9) }];
   });
+}
+
+function isOfOneFan(what: PathReading['what'] | undefined): boolean {
+  return what === 'free-flow' || what === 'max-pressure' || what === 'fan-speed';
 }
 
 /** The output that drives the fan. */

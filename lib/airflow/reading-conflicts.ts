@@ -42,6 +42,11 @@ export function readingConflicts(readings: readonly PathReading[], variant: Path
 
 /** The reading as it stands in a sentence. */
 export function nameOf(reading: PathReading, variant: PathVariant): string {
+  const name = nameOfKind(reading, variant);
+  return reading.fan === 'second' ? `${name} of the second fan` : name;
+}
+
+function nameOfKind(reading: PathReading, variant: PathVariant): string {
   switch (reading.what) {
     case 'free-flow': return 'free flow';
     case 'flow-in-duct': return 'flow in the duct';

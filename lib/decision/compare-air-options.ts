@@ -115,10 +115,10 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
   };
 }
 
-function newFanFacts(change: AirChange, path: AirPath): Pick<AirOption, 'electricalFit' | 'credibility'> {
+function newFanFacts(change: AirChange, path: AirPath): Pick<AirOption, 'electricalFit' | 'credibility' | 'credibilityOfSecond'> {
   const { fan, fanSlot } = change.variant;
-  if (fanSlot === 0) return { electricalFit: [], credibility: undefined };
-  return { electricalFit: electricalFit(fan, path.output), credibility: credibilityOfFan(fan, trustedFor(fanSlot, path)) };
+  if (fanSlot === 0) return { electricalFit: [], credibility: undefined, credibilityOfSecond: undefined };
+  return { electricalFit: electricalFit(fan, path.output), credibility: credibilityOfFan(fan, trustedFor(fanSlot, path)), credibilityOfSecond: fan.second && credibilityOfFan(fan.second, undefined) };
 }
 
 /** The trusted figures beside the fan in a slot; slots count the candidates that bring a fan. */

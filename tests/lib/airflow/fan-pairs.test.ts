@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  airOfPath, curveFromEnds, curveFromPoints, drawInputs, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, fansInParallel, fansInSeries, inputLayout, operatingPoint, parallelAt, pressureOnCurve,
+  airOfPath, curveFromEnds, curveFromPoints, drawInputs, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, fansInParallel, fansInSeries, inputLayout, operatingPoint, parallelAt, predictedReading, pressureOnCurve,
   readAirPath, samplePath, shapeEitherWay, twoFansInParallel, twoFansInSeries, updateByReadings, variantOfToday,
   type AirPath, type DuctNetwork, type FanCurve, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
@@ -201,6 +201,48 @@ describe('two unlike fans on a path', () => {
     const { path: after } = updateByReadings(variantOfToday(path), airOfPath(path), inputs, [reading], 5);
     const flows = Array.from(after.fan.pair?.first.freeFlow ?? []).sort((a, b) => a - b);
     expect(Math.abs((flows[250] ?? 0) / 0.9e-3 - 1)).toBeLessThan(0.02);
+  });
+
+  it('take a reading of the second as one of the second by itself, with the weight that the law of Gauss gives every sample', () => {
+    const path = read({ ...BLOWER, arrangement: 'parallel', second: AXIAL });
+    const [variant, air, inputs] = [variantOfToday(path), airOfPath(path), drawInputs(inputLayout(2, 1), 2000, 6)];
+    const before = samplePath(variant, air, inputs).fan.pair;
+    const mean = (values: ArrayLike<number> | undefined, weight: (s: number) => number = () => 1): number => {
+      const weights = Array.from(values ?? [], (_, s) => weight(s));
+      return Array.from(values ?? []).reduce((sum, value, s) => sum + value * (weights[s] ?? 0), 0) / weights.reduce((sum, each) => sum + each, 0);
+    };
+    const value = 1.15 * mean(before?.second.freeFlow);
+    const plusMinus = 0.1 * value;
+    const reading = readAirPath(file({ ...BLOWER, arrangement: 'parallel', second: AXIAL }, { measured: [{ what: 'free-flow', fan: 'second', value: { value: value * 1000, unit: 'L/s', plusMinus: plusMinus * 1000 } }] })).value?.measured ?? [];
+    expect(reading).toMatchObject([{ what: 'free-flow', fan: 'second' }]);
+    const after = updateByReadings(variant, air, inputs, [{ ...reading[0], what: 'free-flow', outlet: undefined, fan: 'second', value, plusMinus }], 6).path.fan.pair;
+    const weighed = mean(before?.second.freeFlow, (s) => Math.exp(-0.5 * (((before?.second.freeFlow[s] ?? 0) - value) / (plusMinus / 1.96)) ** 2));
+    expect(Math.abs(mean(after?.second.freeFlow) / weighed - 1)).toBeLessThan(0.01);
+    expect(Math.abs(weighed / mean(before?.second.freeFlow) - 1)).toBeGreaterThan(0.03);
+    expect(Math.abs(mean(after?.first.freeFlow) / mean(before?.first.freeFlow) - 1)).toBeLessThan(0.02);
+    const speed = predictedReading({ what: 'fan-speed', outlet: undefined, fan: 'second', value: 1, plusMinus: 1 }, variantOfToday(read({ ...BLOWER, arrangement: 'parallel', second: { ...AXIAL, speed: '6000 rpm' } })), samplePath(variant, air, inputs));
+    expect(Math.abs(mean(speed) / (100 * (mean(before?.second.freeFlow) / (path.fan.second?.freeFlow.value ?? 1))) - 1)).toBeLessThan(1e-6);
+  });
+
+  it('say what is amiss with a reading of a fan that is not there, and with ducts that no outlet or every outlet shares', () => {
+    const notes = (fan: object, more: object = {}): string[] => readAirPath(file(fan, more)).problems.filter((problem) => problem.code !== 'assumed').map((problem) => `${problem.level} ${problem.code} ${problem.where}`);
+    const measured = [{ what: 'free-flow', fan: 'second', value: '1 L/s' }];
+    expect(notes(BLOWER, { measured })).toEqual(['note no-second-fan measured[1].fan']);
+    expect(notes({ ...BLOWER, count: 2, arrangement: 'parallel' }, { measured })).toEqual(['note no-second-fan measured[1].fan']);
+    expect(notes({ ...BLOWER, arrangement: 'parallel', second: AXIAL }, { measured: [{ what: 'static-pressure', fan: 'second', value: '20 Pa' }] })).toEqual(['note no-second-fan measured[1].fan']);
+    expect(notes({ ...BLOWER, arrangement: 'parallel', second: AXIAL }, { measured })).toEqual([]);
+    const own = { ...BLOWER, arrangement: 'own-ducts', second: AXIAL };
+    expect(notes(own)).toEqual([]);
+    expect(notes(own, { outlets: [{ name: 'a', ...MOUTH }] })).toEqual(['note fan-feeds-nothing outlets']);
+    expect(notes(own, { outlets: [{ name: 'a', ...MOUTH }, { name: 'b', ...MOUTH }] })).toEqual(['note fan-feeds-nothing outlets']);
+  });
+
+  it('on offer are held against what fans of their size move, each by itself', () => {
+    // 25 CFM against 300 Pa is over half a watt of moving air wherever the curve bends, out of the 0.6 W that the second draws.
+    const fan = { kind: 'blower', frame: '50 x 15', claim: 'advertised', voltage: '24 V' };
+    const offer = { candidates: [{ name: 'twin', price: 9, fan: { ...fan, freeFlow: '5 CFM', maxPressure: '100 Pa', current: '0.1 A', second: { ...fan, freeFlow: '25 CFM', maxPressure: '300 Pa', current: '0.025 A' } } }] };
+    const twin = compareAirOptions(read(BLOWER, offer), [], { samples: 100 }).options.find((option) => option.kind === 'new-fan');
+    expect([twin?.credibility?.verdict, twin?.credibilityOfSecond?.verdict]).toEqual(['credible', 'impossible']);
   });
 
   it('blow with both their outlets into one duct when they stand side by side', () => {
