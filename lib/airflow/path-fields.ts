@@ -1,5 +1,5 @@
 import { nearestName, type Problem } from '@/lib/problems';
-import { readQuantity, type QuantityKind } from '@/lib/units';
+import { readQuantity, type QuantityField, type QuantityKind } from '@/lib/units';
 import type { Fact } from './air-path';
 
 /** How one quantity of the file is read, and what is taken when it is missing. */
@@ -108,7 +108,7 @@ export class PathFields {
     const typed = this.typedText(key);
     if (typed === undefined) return undefined;
     const limits = { where: this.placeOf(key), ...(rule.min === undefined ? {} : { min: rule.min }), ...(rule.max === undefined ? {} : { max: rule.max }) };
-    const reading = readQuantity(typed, kind, limits);
+    const reading = readOnce(typed, kind, limits);
     this.problems.push(...reading.problems);
     if (reading.value === undefined) return undefined;
     const { value, plusMinus, plusMinusTyped } = reading.value;
@@ -162,6 +162,21 @@ export class PathFields {
     this.tell('unit-missing', key, `${named(value)} stands here without a unit.`, 'Write the number with its unit in quotation marks.', '"15 mm", or {"value": 15, "unit": "mm"}');
     return undefined;
   }
+}
+
+/* A sheet is read again at every key, and all but one of its texts are those of before. */
+const known = new Map<string, ReturnType<typeof readQuantity>>();
+const MOST_KNOWN = 500;
+
+/** As `readQuantity`, with what was read of late kept. */
+function readOnce(typed: string, kind: QuantityKind, limits: QuantityField): ReturnType<typeof readQuantity> {
+  const key = `${kind} ${limits.where} ${limits.min} ${limits.max} ${typed}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  if (known.size >= MOST_KNOWN) known.clear();
+  const reading = readQuantity(typed, kind, limits);
+  known.set(key, reading);
+  return reading;
 }
 
 function usual(value: number, fromDigits: number, rule: FieldRule): number {
