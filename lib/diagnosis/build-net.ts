@@ -23,6 +23,7 @@ export interface CaseNet {
 
 /** What the gates of a net rest on: while none of it changes they stay as they are. */
 interface BuiltFrom {
+  /** The very objects that the gates point to. */
   readonly items: readonly Evidence[];
   readonly fitted: CaseFile['rounds'];
   readonly knowledge: Knowledge;
@@ -52,8 +53,8 @@ export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, i
   const repairs = repairsOf(file, knowledge);
   const rounds = Math.max(1, ...items.map((item) => item.round), ...[...repairs.values()].flatMap((list) => list.map((repair) => repair.round + 1)));
   const frame: Frame = { knowledge, causes, rounds, fading, activeThrough: new Map([...repairs].map(([id, list]) => [id, activeRounds(list, rounds)])), always: [rounds], index: new Map(causes.map((id, index) => [id, index])) };
-  const builtFrom: BuiltFrom = { items, fitted: file.rounds, knowledge, fading };
-  const { gates, subjects } = earlier && restsOnTheSame(builtFrom, earlier.builtFrom) ? { gates: earlier.net.gates, subjects: earlier.gates } : gatesOf(items, frame);
+  const now: BuiltFrom = { items, fitted: file.rounds, knowledge, fading };
+  const { gates, subjects, builtFrom } = earlier && restsOnTheSame(now, earlier.builtFrom) ? { gates: earlier.net.gates, subjects: earlier.gates, builtFrom: earlier.builtFrom } : { ...gatesOf(items, frame), builtFrom: now };
   return {
     net: { causes: priorsOf(file, knowledge).map((prior, index) => ({ weights: stateWeights(prior, repairs.get(causes[index] ?? '') ?? NONE) })), gates },
     causes, gates: subjects, rounds, builtFrom,

@@ -84,8 +84,9 @@ export interface DiagnoseOptions {
  * Never throws on what a case may hold; unknown ids and unusable readings come back as notes in `problems`.
  */
 export function diagnose(file: CaseFile, knowledge: Knowledge, options: DiagnoseOptions = {}): Diagnosis | TooMuchAtOnce {
-  const { items, problems } = evidenceOf(file, knowledge);
-  const net = buildNet(file, items, knowledge, options.fading, options.earlier?.net);
+  const { items: told, problems } = evidenceOf(file, knowledge);
+  const net = buildNet(file, told, knowledge, options.fading, options.earlier?.net);
+  const { items } = net.builtFrom;
   const outcome = prepare(net.net, { levels: false }, options.earlier?.prepared);
   if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: toldOf(outcome.confirmFirst, net), items, problems };
   if (outcome.kind === 'impossible') throw new Error('diagnose: got evidence of probability 0, expected tables without zeros');

@@ -160,4 +160,10 @@ test('a pressed control changes nothing before it is let go; then hand and keybo
   await fact.click();
   await expect(fact).not.toBeChecked();
   expect(await ranking()).toBe(byKeyboard);
+  // Whatever was told and taken back, the reasons name things by the numbers they have in the list of what is known.
+  await page.locator('#causes .cause-row').first().click();
+  const numbers = page.locator('#causes .cause-open').getByRole('img', { name: /^Fact \d/ });
+  await expect(numbers.first()).toBeVisible();
+  const named = await numbers.evaluateAll((signs) => signs.map((sign) => Number(sign.textContent)));
+  expect(named.every((number) => number >= 1 && number <= CASE_TO_TIME.observations.length + CASE_TO_TIME.findings.length), named.join()).toBe(true);
 });

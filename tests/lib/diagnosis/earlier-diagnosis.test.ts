@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CASE_TO_TIME } from '@/app/_cli/bench/case-to-time';
 import { readContent } from '@/content/read-content';
 import type { CaseFile } from '@/lib/cases';
-import { diagnose, type Diagnosis } from '@/lib/diagnosis';
+import { diagnose, weightsOfEvidence, type Diagnosis } from '@/lib/diagnosis';
 
 const knowledge = readContent().value?.knowledge;
 if (!knowledge) throw new Error('earlier diagnosis: the content does not read; npm run check:content says why');
@@ -35,6 +35,15 @@ describe('a diagnosis that takes over what an earlier one left unchanged', () =>
       expect(taken.causes, what).toEqual(fresh.causes);
       expect(taken.unexplained, what).toEqual(fresh.unexplained);
       expect(taken.branches.map(({ part, probability }) => [part, probability]), what).toEqual(fresh.branches.map(({ part, probability }) => [part, probability]));
+    }
+  });
+
+  it('speaks of the very things that were told, so that each keeps its number', () => {
+    for (const { what, taken } of turns) {
+      const told = new Set(taken.items);
+      expect(taken.net.gates.flatMap((gate) => gate.items).filter((item) => !told.has(item)), what).toEqual([]);
+      expect(weightsOfEvidence(taken).size, what).toBeGreaterThan(0);
+      expect([...weightsOfEvidence(taken).values()].flat().flatMap((weight) => weight.items).filter((item) => !told.has(item)), what).toEqual([]);
     }
   });
 
