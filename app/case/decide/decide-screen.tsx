@@ -18,6 +18,7 @@ import { fanSheetOf, fansOnOffer } from '../../air/fan-sheet';
 import type { Sheet } from '../../air/sheet';
 import { bringsFan } from '../fit/brings-fan';
 import { NOTHING_TO_RANK } from '../nothing-found';
+import { advisedFirst } from './advised-first';
 import './decide.css';
 
 /** Choose a change: what each may cure, what it costs, and for cooling the computed comparison of fan and duct. */
@@ -42,7 +43,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
   const told = result && whatWasTold(file, result.items);
   if (told !== undefined && told !== 'something') return <NoChoice file={file} title="Nothing to choose from yet" words={NOTHING_TO_RANK[told]} href="/?add" deed="Say what you see" />;
   if (!result || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
-  const shown = remedies.slice(0, all ? 30 : SHOWN);
+  const shown = advisedFirst(remedies, diagnosis.step).slice(0, all ? 30 : SHOWN);
   const cooling = result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
   const leader = result.causes[0];
   const choose = async (remedy: RankedRemedy): Promise<void> => {

@@ -26,17 +26,18 @@ export function useBeliefs(file: CaseFile, pages: Knowledge): Beliefs | NoBelief
   const quick = useMemo(() => knowledge && diagnose(earlier, knowledge, { copies: 0 }), [earlier, knowledge]);
   const [banded, setBanded] = useState<{ readonly of: unknown; readonly result: Diagnosis }>();
   useEffect(() => {
-    if (!hasProof || !knowledge) return;
+    if (fitted === Infinity || !knowledge) return;
     const timer = setTimeout(() => {
       const result = diagnose(earlier, knowledge);
       if (result.kind === 'diagnosis') setBanded({ of: earlier, result });
     }, 60);
     return () => clearTimeout(timer);
-  }, [earlier, knowledge, hasProof]);
+  }, [earlier, knowledge, fitted]);
   if (!now || !start || !quick) return undefined;
   if (now.kind === 'too-much') return now;
   if (start.kind === 'too-much' || quick.kind === 'too-much') return { kind: 'too-much', items: now.items, confirmFirst: [] };
-  const checked = !hasProof ? now : banded?.of === earlier ? banded.result : quick;
+  // A change that is fitted counts as likely done already; the checks speak of the machine before it.
+  const checked = fitted === Infinity ? now : banded?.of === earlier ? banded.result : quick;
   return { kind: 'beliefs', start, checked, now, hasChecks: earlier.findings.length > 0, hasProof };
 }
 

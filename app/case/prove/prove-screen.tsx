@@ -75,7 +75,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
           {VERDICTS.map((each) => <li key={each}><button type="button" aria-pressed={verdict === each} onClick={() => setChosen(chosen === each ? undefined : each)}><VerdictSign verdict={each} />{VERDICT_WORDS[each]}</button></li>)}
         </ul>
       </div>
-      <div className="prove">
+      <div className={rows.length > 0 ? 'prove' : 'prove prove-by-looking'}>
         <div className="prove-main">
           {rows.length > 0 && (
             <section className="prove-entry" aria-labelledby="after">
