@@ -1,5 +1,5 @@
 // npm test: installs what it needs, then types, lint, content, unit tests, build, browser tests. One last line counts.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildSite, checkNode, installPackages, root } from './setup.mjs';
@@ -17,9 +17,13 @@ const counts = { passed: 0, failed: 0 };
 
 step('types', [bin('next/dist/bin/next'), 'typegen']);
 step('types', [bin('typescript/bin/tsc'), '--noEmit']);
-step('lint', [bin('eslint/bin/eslint.js'), '--config', 'tests/eslint.config.mjs', 'app', 'content', 'lib', 'tests']);
+// Lint keeps one core busy for long; the unit tests do not wait for it.
+const lint = begin([bin('eslint/bin/eslint.js'), '--config', 'tests/eslint.config.mjs', 'app', 'content', 'lib', 'tests']);
 step('content', [bin('tsx/dist/cli.mjs'), 'app/_cli/check-content.ts']);
 suite('unit tests', [bin('vitest/vitest.mjs'), 'run', '--config', 'tests/vitest.config.ts', '--reporter=default', '--reporter=json', `--outputFile.json=${join(reports, 'unit.json')}`], join(reports, 'unit.json'), (report) => ({ passed: report.numPassedTests, failed: report.numFailedTests + report.numFailedTestSuites * (report.numFailedTests === 0 ? 1 : 0) }));
+const linted = await lint;
+console.log(`\n== lint\n${linted.output}`);
+counts[linted.status === 0 ? 'passed' : 'failed'] += 1;
 console.log('\n== build');
 buildSite();
 suite('browser tests', [bin('@playwright/test/cli.js'), 'test', '--config', 'tests/playwright.config.ts'], join(reports, 'site.json'), (report) => ({ passed: report.stats.expected, failed: report.stats.unexpected + report.stats.flaky }), { LEEWARD_SITE_REPORT: join(reports, 'site.json') });
@@ -30,6 +34,17 @@ process.exitCode = counts.failed === 0 ? 0 : 1;
 function step(name, words) {
   const done = node(name, words);
   counts[done === 0 ? 'passed' : 'failed'] += 1;
+}
+
+/** Runs beside what follows; resolves with its status and all that it printed. */
+function begin(words) {
+  const child = spawn(process.execPath, words, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+  let output = '';
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (piece) => (output += piece));
+  return new Promise((resolve) => {
+    child.on('error', (reason) => resolve({ status: 1, output: String(reason) }));
+    child.on('close', (status) => resolve({ status: status ?? 1, output }));
+  });
 }
 
 function suite(name, words, report, read, environment = {}) {

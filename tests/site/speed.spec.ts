@@ -69,7 +69,7 @@ async function waitForNewRanking(page: Page, browser: Browser, control: Locator)
   await control.scrollIntoViewIfNeeded();
   await browser.startTracing(page, { categories: ['devtools.timeline', 'blink.user_timing'] });
   await control.click();
-  await page.waitForTimeout(1200);
+  await page.waitForTimeout(900);
   const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: readonly TraceEvent[] };
   const click = traceEvents.find((event) => event.name === 'EventDispatch' && event.args?.data?.type === 'click');
   const ranked = traceEvents.find((event) => event.name === 'ranked-anew' && event.ts > (click?.ts ?? Infinity));
