@@ -69,7 +69,10 @@ async function waitForNewRanking(page: Page, browser: Browser, control: Locator)
   await control.scrollIntoViewIfNeeded();
   await browser.startTracing(page, { categories: ['devtools.timeline', 'blink.user_timing'] });
   await control.click();
-  await page.waitForTimeout(900);
+  // All that follows the ranking must be there before the next turn, however slow the machine is: the ranges come last but the reasons.
+  await page.waitForTimeout(700);
+  await expect(page.locator('#causes .tree[aria-busy="false"]')).toBeVisible({ timeout: 20_000 });
+  await page.waitForTimeout(500);
   const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: readonly TraceEvent[] };
   const click = traceEvents.find((event) => event.name === 'EventDispatch' && event.args?.data?.type === 'click');
   const ranked = traceEvents.find((event) => event.name === 'ranked-anew' && event.ts > (click?.ts ?? Infinity));
