@@ -37,22 +37,23 @@ export interface RankingOptions {
 export function rankChecks(prepared: Prepared, checks: readonly Check[], options: RankingOptions = {}): CheckScore[] {
   checks.forEach((check, index) => checkOutcomes(prepared.net, check, `check ${index}`));
   const together = checks.flatMap(({ on }) => (on.kind === 'states' && on.causes.length > 1 ? on.causes : []));
-  const screening = new Screening(prepared, scenariosOf(prepared, options.draws ?? 150, options.seed ?? 1, together));
+  const scenarios = scenariosOf(prepared, options.draws ?? 150, options.seed ?? 1, together);
+  const screening = new Screening(prepared, scenarios);
   const screened: CheckScore[] = [];
   const tied: number[] = [];
   const mixed = new Float64Array(prepared.states.length);
-  // Most checks move the same causes: what is in doubt before the check is then the same.
-  const doubts = new Map<readonly number[], number>();
+  const { firstState } = prepared;
+  const doubtOf = (causes: readonly number[]): number => entropyTimesTotal(screening.marginals, 1, causes, firstState);
+  const doubtOfMet = doubtOf(scenarios.met);
   checks.forEach((check, index) => {
-    const joints = screening.jointsOf(check);
+    const undrawn = screening.undrawnOf(check);
+    const causes = undrawn.length === 0 ? scenarios.met : [...scenarios.met, ...undrawn];
+    const joints = screening.jointsOf(check, causes);
     if (joints === undefined) {
       tied.push(index);
       return;
     }
-    const causes = screening.causesFor(check);
-    const doubt = doubts.get(causes) ?? entropyTimesTotal(screening.marginals, 1, causes, prepared.firstState);
-    doubts.set(causes, doubt);
-    screened.push(scoreOf(index, check, joints, { firstState: prepared.firstState, doubt, causes, mixed, isExact: false }));
+    screened.push(scoreOf(index, check, joints, { firstState, doubt: doubtOfMet + doubtOf(undrawn), causes, mixed, isExact: false }));
   });
   screened.sort(bestFirst);
   const leaders = screened.slice(0, options.exact ?? LEADERS).map(({ check }) => check);

@@ -35,18 +35,17 @@ export class Screening {
     this.#accumulate(this.marginals, scenarios.shares);
   }
 
-  /** Causes whose distribution can change with the outcome of the check. */
-  causesFor(check: Check): readonly number[] {
+  /** Causes that were not drawn but are asked for: with those met in the scenarios, all whose distribution the outcome can change. */
+  undrawnOf(check: Check): readonly number[] {
     const asked = check.on.kind === 'states' ? check.on.causes : (gateOf(this.prepared.net, check)?.links ?? []).map(({ cause }) => cause);
-    const alsoChanged = new Set(asked.filter((cause) => this.scenarios.isDrawn[cause] === 0));
-    return alsoChanged.size === 0 ? this.scenarios.met : [...this.scenarios.met, ...alsoChanged];
+    return [...new Set(asked.filter((cause) => this.scenarios.isDrawn[cause] === 0))];
   }
 
-  /** Undefined for a check that needs exact sweeps. Valid until the next call, and for the causes of `causesFor` only. */
-  jointsOf(check: Check): LevelJoints | undefined {
+  /** Undefined for a check that needs exact sweeps. Valid until the next call, and for `causes` only: those met and `undrawnOf`. */
+  jointsOf(check: Check, causes: readonly number[]): LevelJoints | undefined {
     if (check.on.kind === 'states') return this.#jointsOfStates(check.on.causes, levelCount(this.prepared.net, check));
     const forms = cumulativeForms(this.prepared, check);
-    return forms && this.#jointsOfGate(forms, this.causesFor(check));
+    return forms && this.#jointsOfGate(forms, causes);
   }
 
   #jointsOfGate(forms: readonly ProductForm[], causes: readonly number[]): LevelJoints {
