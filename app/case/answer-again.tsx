@@ -15,16 +15,16 @@ export function AnswerAgain({ item, knowledge }: { readonly item: Evidence; read
     return method === undefined ? null : <Link className="link" href={`/bench/${method}`}>Take it again on the bench</Link>;
   }
   const { observation } = item;
-  return <Answered about={factTitle(item, knowledge)} symptom={item.about} chosen={item.seen ? 'seen' : 'not-seen'} answer={(file, state) => observeAgain(file, observation, state)} />;
+  return <Answered about={factTitle(item, knowledge)} name={`${item.about}, round ${item.round}`} chosen={item.seen ? 'seen' : 'not-seen'} answer={(file, state) => observeAgain(file, observation, state)} />;
 }
 
 /** Where a symptom that was not told of is answered for the first time. */
 export function AnswerNow({ symptom, knowledge }: { readonly symptom: string; readonly knowledge: Knowledge }) {
-  return <Answered about={knowledge.symptoms[symptom]?.title ?? symptom} symptom={symptom} chosen={undefined} answer={(file, state) => (state === undefined ? file : observe(file, symptom, { state }))} />;
+  return <Answered about={knowledge.symptoms[symptom]?.title ?? symptom} name={`${symptom}, not told before`} chosen={undefined} answer={(file, state) => (state === undefined ? file : observe(file, symptom, { state }))} />;
 }
 
 /** The three answers; the ranking that follows from one is reckoned while it is being pressed. */
-function Answered({ about, symptom, chosen, answer }: { readonly about: string; readonly symptom: string; readonly chosen: ThreeWay | undefined; readonly answer: (file: CaseFile, state: ThreeWay | undefined) => CaseFile }) {
-  const nameOf = (state: ThreeWay | undefined): string => `${symptom}: ${state ?? 'left out'}`;
+function Answered({ about, name, chosen, answer }: { readonly about: string; readonly name: string; readonly chosen: ThreeWay | undefined; readonly answer: (file: CaseFile, state: ThreeWay | undefined) => CaseFile }) {
+  const nameOf = (state: ThreeWay | undefined): string => `${name}: ${state ?? 'left out'}`;
   return <ChoiceOfThree about={about} chosen={chosen} onPress={(state) => foreseeChange((file) => answer(file, state), nameOf(state))} onChoose={(state) => void changeCase((file) => answer(file, state), nameOf(state))} />;
 }

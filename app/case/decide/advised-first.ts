@@ -1,8 +1,8 @@
 import type { RankedRemedy, Step } from '@/lib/diagnosis';
 
 /**
- * Changes as they are ranked, but the one that the case page advises before all others: both pages speak of the same change.
- * The order of the first few hardly matters to the expected cost; two pages that name another best change would cost trust.
+ * Changes as they are ranked, but the one that the case page advises before all others: two pages that name another best
+ * change would cost trust.
  */
 export function advisedFirst(remedies: readonly RankedRemedy[], step: Step | undefined): readonly RankedRemedy[] {
   const advised = step?.kind === 'change' ? remedies.find((remedy) => remedy.id === step.change.id) : undefined;
