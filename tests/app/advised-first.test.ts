@@ -23,7 +23,8 @@ describe('the changes to choose from', () => {
     expect(listed.slice(1)).toEqual(others);
   });
 
-  it('stand as they are ranked while a check comes first', () => {
+  it('stand as they are ranked while no change is advised', () => {
     expect(advisedFirst(remedies, undefined)).toEqual(remedies);
+    expect(advisedFirst(remedies, { kind: 'give-up' })).toEqual(remedies);
   });
 });

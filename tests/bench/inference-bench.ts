@@ -19,13 +19,9 @@ export interface Row {
   readonly note: string;
 }
 
-/**
- * Cases per row; each counts with the best of `REPEATS` runs, which keeps other work on the machine out. Rows with a target
- * take more runs: on a shared core the same code has been seen to swing by 1.8 for a second at a time.
- */
+/** Cases per row; each counts with the best of `REPEATS` runs, which keeps other work on the machine out. */
 const CASES = 40;
 const REPEATS = 5;
-const REPEATS_WITH_TARGET = 40;
 
 /** Times of the inference core on seeded nets, and two yardsticks. Takes about two minutes. */
 export function inferenceBench(): Promise<Row[]> {
@@ -114,8 +110,7 @@ function prepared(net: Net) {
 
 function timed<T>(name: string, target: number, cases: readonly T[], run: (input: T) => unknown, note = ''): Row {
   const best = cases.map(() => Infinity);
-  const repeats = Number.isFinite(target) ? REPEATS_WITH_TARGET : REPEATS;
-  for (let repeat = 0; repeat < repeats; repeat++) {
+  for (let repeat = 0; repeat < REPEATS; repeat++) {
     cases.forEach((input, i) => {
       const start = performance.now();
       run(input);
