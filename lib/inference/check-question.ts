@@ -34,13 +34,14 @@ export function checkOutcomes(net: Net, check: Check, name: string): void {
   for (const outcome of check.outcomes)
     if (outcome.length !== length || outcome.some((p) => !(p >= 0))) throw new Error(`inference: ${name}: got outcome [${outcome.join(', ')}], expected ${length} probabilities`);
   for (let level = 0; level < length; level++) {
-    const sum = check.outcomes.reduce((total, outcome) => total + (outcome[level] ?? 0), 0);
+    let sum = 0;
+    for (const outcome of check.outcomes) sum += outcome[level] ?? 0;
     if (Math.abs(sum - 1) > 1e-6) throw new Error(`inference: ${name}: outcomes sum to ${sum} at level ${level}, expected 1`);
   }
 }
 
 /** The gate that a check asks for, or undefined when it asks for states. */
-export function gateOf(net: Net, { on }: Check): Gate | undefined {
+export function gateOf(net: Net, on: Check['on']): Gate | undefined {
   switch (on.kind) {
     case 'gate':
       return atIndex(net.gates, on.gate, 'gate');
@@ -56,18 +57,19 @@ export function gateOf(net: Net, { on }: Check): Gate | undefined {
  * something is known of it or of a gate that it feeds, an earlier gate feeds it, or a cause inhibits it.
  */
 export function cumulativeForms(prepared: Prepared, check: Check): ProductForm[] | undefined {
-  const gate = gateOf(prepared.net, check);
+  const gate = gateOf(prepared.net, check.on);
   if (gate === undefined) return undefined;
   const index = check.on.kind === 'gate' ? check.on.gate : -1;
   const isTied = prepared.model.digits.some((digit) => digit.gate === index) || isLookedAt(gate);
   if (isTied || (gate.feeds ?? []).length > 0 || (gate.inhibitedBy ?? []).length > 0) return undefined;
   const forms: ProductForm[] = [];
   for (let level = 0; level + 1 < gate.weights.length; level++) {
-    const factors = gate.links.map(({ cause, contributes }) => {
+    const factors: CauseFactor[] = [];
+    for (const { cause, contributes } of gate.links) {
       const perState = [1];
       for (const table of contributes) perState.push(upTo(table, level));
-      return { cause, factors: perState };
-    });
+      factors.push({ cause, factors: perState });
+    }
     forms.push({ constant: upTo(gate.leak, level), factors });
   }
   return forms;
@@ -96,7 +98,7 @@ export function stateCount(net: Net, cause: number): number {
 /** Number of levels, or of combinations of states, that the outcomes of a check depend on. */
 export function levelCount(net: Net, check: Check): number {
   if (check.on.kind === 'states') return check.on.causes.reduce((product, cause) => product * stateCount(net, cause), 1);
-  return gateOf(net, check)?.weights.length ?? 0;
+  return gateOf(net, check.on)?.weights.length ?? 0;
 }
 
 function upTo(table: readonly number[], level: number): number {

@@ -29,8 +29,9 @@ export function drawPresent(sweep: Sweep, count: number, seed: number, free: rea
 class Drawing {
   /** Table entry on which each draw stands. */
   readonly #entry: Int32Array;
-  /** State chosen by each draw at the present step, and what is left of its random number. */
-  readonly #chosen: Uint8Array;
+  /** Draws in which the cause at hand is present, its state in each (0: still to be chosen), and what is left of their random numbers. */
+  readonly #present: Int32Array;
+  readonly #state: Uint8Array;
   readonly #left: Float64Array;
   /** Shares of the ways between which a draw is choosing. */
   readonly #shares = new Float64Array(256);
@@ -44,7 +45,8 @@ class Drawing {
     private readonly record: (draw: number, cause: number, state: number) => void,
   ) {
     this.#entry = new Int32Array(count);
-    this.#chosen = new Uint8Array(count);
+    this.#present = new Int32Array(count);
+    this.#state = new Uint8Array(count);
     this.#left = new Float64Array(count);
   }
 
@@ -115,9 +117,10 @@ class Drawing {
         sums[c] = (sums[c] ?? 0) + share;
       }
     }
-    for (let d = 0; d < this.count; d++) {
+    const random = this.random;
+    for (let d = 0; d < reached.length; d++) {
       const c = reached[d] ?? 0;
-      let left = this.random() * (sums[c] ?? 0) - (mass[c * states] ?? 0);
+      let left = random() * (sums[c] ?? 0) - (mass[c * states] ?? 0);
       if (left < 0) continue;
       let state = 1;
       while (state < states - 1 && (left -= mass[c * states + state] ?? 0) >= 0) state++;
@@ -137,53 +140,40 @@ class Drawing {
 
   #sum(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, after: Float64Array): void {
     const { cause, kept, states } = atIndex(this.sweep.model.swept, step.swept, 'swept cause');
-    const isAnyPresent = kept ? this.#readKept(step) : this.#drawPresence(before, after, this.sweep.model.weights[this.sweep.model.firstState[cause] ?? 0] ?? 0);
-    if (isAnyPresent) for (let k = 1; k < states; k++) this.#drawState(step, before, k);
+    const present = kept ? this.#readKept(step) : drawPresence(this.#entry, before, after, this.sweep.model.weights[this.sweep.model.firstState[cause] ?? 0] ?? 0, this.random, this.#present, this.#left);
+    if (!kept) this.#state.fill(0, 0, present);
+    if (present > 0) for (let k = 1; k < states; k++) this.#drawState(step, before, k, present);
   }
 
-  /** Takes the state of a kept cause out of the entry. */
-  #readKept({ sizeIn }: Extract<Step, { kind: 'sum' }>): boolean {
+  /** Takes the state of a kept cause out of the entry; returns in how many draws it is present. */
+  #readKept({ sizeIn }: Extract<Step, { kind: 'sum' }>): number {
+    let present = 0;
     for (let d = 0; d < this.count; d++) {
       const entry = this.#entry[d] ?? 0;
-      this.#chosen[d] = Math.floor(entry / sizeIn);
+      if (entry < sizeIn) continue;
+      this.#present[present] = d;
+      this.#state[present++] = Math.floor(entry / sizeIn);
       this.#entry[d] = entry % sizeIn;
     }
-    return true;
-  }
-
-  /** Decides between absent and present; `#left` keeps how far into the present states the draw reaches. */
-  #drawPresence(before: Float64Array, after: Float64Array, absent: number): boolean {
-    const entries = this.#entry;
-    const chosen = this.#chosen;
-    const left = this.#left;
-    const random = this.random;
-    let isAnyPresent = false;
-    for (let d = 0; d < entries.length; d++) {
-      const entry = entries[d] ?? 0;
-      const beyond = random() * (after[entry] ?? 0) - absent * (before[entry] ?? 0);
-      left[d] = beyond;
-      chosen[d] = beyond < 0 ? 0 : UNDECIDED;
-      if (beyond >= 0) isAnyPresent = true;
-    }
-    return isAnyPresent;
+    return present;
   }
 
   /** Moves the draws in which the cause is in state k to where they stood before it contributed. */
-  #drawState(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, k: number): void {
+  #drawState(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, k: number, present: number): void {
     const { cause, states, touches } = atIndex(this.sweep.model.swept, step.swept, 'swept cause');
     const weight = this.sweep.model.weights[(this.sweep.model.firstState[cause] ?? 0) + k] ?? 0;
     // The last state takes all that is left, so what it ends in need not be worked out.
     const isLast = k === states - 1;
     const path = this.#path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches, !isLast);
-    for (let d = 0; d < this.count; d++) {
-      if (this.#chosen[d] === UNDECIDED) {
-        if (!isLast) this.#left[d] = (this.#left[d] ?? 0) - weight * (path.end[this.#entry[d] ?? 0] ?? 0);
-        if (isLast || (this.#left[d] ?? 0) < 0) this.#chosen[d] = k;
+    for (let n = 0; n < present; n++) {
+      const draw = this.#present[n] ?? 0;
+      if (this.#state[n] === 0) {
+        if (!isLast) this.#left[n] = (this.#left[n] ?? 0) - weight * (path.end[this.#entry[draw] ?? 0] ?? 0);
+        if (isLast || (this.#left[n] ?? 0) < 0) this.#state[n] = k;
       }
-      if (this.#chosen[d] === k) {
-        this.#walkBack(d, path);
-        this.record(d, cause, k);
-      }
+      if (this.#state[n] !== k) continue;
+      this.#walkBack(draw, path);
+      this.record(draw, cause, k);
     }
   }
 
@@ -279,7 +269,8 @@ class Drawing {
       const value = digitOf(entry, place);
       if (value === 0) continue;
       const base = entry - value * place.stride;
-      for (let p = 0; p < value; p++) this.#shares[p] = (before[base + p * place.stride] ?? 0) * (row.at[value] ?? 0);
+      const rise = row.at[value] ?? 0;
+      for (let p = 0; p < value; p++) this.#shares[p] = (before[base + p * place.stride] ?? 0) * rise;
       this.#shares[value] = (before[entry] ?? 0) * (row.upTo[value] ?? 0);
       entry = base + this.#choose(value + 1) * place.stride;
     }
@@ -299,7 +290,21 @@ class Drawing {
   }
 }
 
-const UNDECIDED = 255;
+/**
+ * Decides between absent and present for every draw, from the table entries before and after the cause was summed out.
+ * Writes which draws are present, and how far each reaches into the present states; returns how many are.
+ */
+function drawPresence(entries: Int32Array, before: Float64Array, after: Float64Array, absent: number, random: () => number, present: Int32Array, left: Float64Array): number {
+  let count = 0;
+  for (let d = 0; d < entries.length; d++) {
+    const entry = entries[d] ?? 0;
+    const beyond = random() * (after[entry] ?? 0) - absent * (before[entry] ?? 0);
+    if (beyond < 0) continue;
+    left[count] = beyond;
+    present[count++] = d;
+  }
+  return count;
+}
 
 interface Stage {
   readonly before: Float64Array;

@@ -53,7 +53,7 @@ function jointsOfStates(prepared: Prepared, causes: readonly number[], combinati
 
 /** A gate tied to others is pinned to each level in turn; that changes the plan. */
 function jointsOfTiedGate(prepared: Prepared, check: Check): LevelJoints {
-  const gate = gateOf(prepared.net, check);
+  const gate = gateOf(prepared.net, check.on);
   const replaces = check.on.kind === 'gate' ? check.on.gate : undefined;
   const pinned = (gate?.weights ?? []).map((weight, pin) => {
     const seen = gate && prepared.whatIfGate({ ...gate, weights: gate.weights.map((_, level) => (level === pin ? weight : 0)) }, replaces);

@@ -21,7 +21,7 @@ export interface LevelRow {
  * explained top level `lift` times keeps them near 1; the closing weight of the top level is divided by `lift`.
  */
 export function liftedRow(distribution: Float64Array, lift: number): LevelRow {
-  const at = Float64Array.from(distribution);
+  const at = distribution.slice();
   const upTo = new Float64Array(at.length);
   let sum = 0;
   for (let c = 0; c < at.length; c++) upTo[c] = sum += at[c] ?? 0;

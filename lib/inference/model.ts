@@ -161,7 +161,7 @@ function partition(net: Net, gates: readonly ReducedGate[], touches: RawTouch[][
 
 function digitOf(gate: ReducedGate, folded: readonly FoldedCause[], lifts: readonly number[], indexOf: ReadonlyMap<ReducedGate, number>): Digit {
   const lift = lifts[indexOf.get(gate) ?? 0] ?? 1;
-  const weights = Float64Array.from(gate.weights);
+  const weights = new Float64Array(gate.weights);
   const top = gate.radix - 1;
   weights[top] = (weights[top] ?? 0) / lift;
   const feeds = gate.feeds.map(({ into, contributes }) => {
