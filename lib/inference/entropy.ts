@@ -1,17 +1,27 @@
+import { naturalLog } from './natural-log';
+
 /**
- * Sum, over the causes listed, of the entropy in bits of their states, times `total`.
+ * Sum, over some causes, of the entropy in bits of their states, times `total`.
  *
- * `states` holds joint probabilities P(state, something) flat, so each cause's row sums to `total` = P(something):
- * −Σ x log2 x + total log2 total. One cause at .5/.5 with total 1 gives 1.
+ * `states` holds joint probabilities P(state, something) and `positions` says where in it those of the causes are, so
+ * that each cause's states sum to `total` = P(something): −Σ x log2 x + causes · total log2 total. One cause at .5/.5
+ * with total 1 gives 1.
  */
-export function entropyTimesTotal(states: Float64Array, total: number, causes: readonly number[], firstState: Int32Array): number {
+export function entropyTimesTotal(states: Float64Array, total: number, positions: Int32Array, causes: number): number {
   let nats = 0;
-  for (const cause of causes) {
-    const end = firstState[cause + 1] ?? 0;
-    for (let s = firstState[cause] ?? 0; s < end; s++) {
-      const x = states[s] ?? 0;
-      if (x > 0) nats -= x * Math.log(x);
-    }
+  for (let n = 0; n < positions.length; n++) {
+    const x = states[positions[n] ?? 0] ?? 0;
+    if (x > NOTHING) nats -= x * naturalLog(x);
   }
-  return (nats + (total > 0 ? causes.length * total * Math.log(total) : 0)) / Math.LN2;
+  return (nats + (total > NOTHING ? causes * total * naturalLog(total) : 0)) / Math.LN2;
 }
+
+/** Positions in flat arrays over all states of the states of these causes. */
+export function positionsOf(causes: readonly number[], firstState: Int32Array): Int32Array {
+  const positions: number[] = [];
+  for (const cause of causes) for (let s = firstState[cause] ?? 0; s < (firstState[cause + 1] ?? 0); s++) positions.push(s);
+  return new Int32Array(positions);
+}
+
+/** Below this x log x is 0 for any sum. */
+const NOTHING = 1e-300;

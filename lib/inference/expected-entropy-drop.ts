@@ -1,6 +1,6 @@
 import { atIndex } from './at-index';
 import { checkOutcomes, type Check } from './check-question';
-import { entropyTimesTotal } from './entropy';
+import { entropyTimesTotal, positionsOf } from './entropy';
 import { levelJoints, type LevelJoints } from './level-joints';
 import type { Prepared } from './prepared';
 import { scenariosOf } from './scenarios';
@@ -43,9 +43,8 @@ export function rankChecks(prepared: Prepared, checks: readonly Check[], options
   const screened: CheckScore[] = [];
   const tied: number[] = [];
   const mixed = new Float64Array(prepared.states.length);
-  const { firstState } = prepared;
-  const doubtOf = (causes: readonly number[]): number => entropyTimesTotal(screening.marginals, 1, causes, firstState);
-  const doubtOfMet = doubtOf(scenarios.met);
+  const met = causesAt(scenarios.met, prepared.firstState);
+  const doubtOfMet = doubtOf(screening.marginals, met);
   checks.forEach((check, index) => {
     const undrawn = screening.undrawnOf(check);
     const joints = screening.jointsOf(check, undrawn);
@@ -53,8 +52,9 @@ export function rankChecks(prepared: Prepared, checks: readonly Check[], options
       tied.push(index);
       return;
     }
-    const causes = undrawn.length === 0 ? scenarios.met : [...scenarios.met, ...undrawn];
-    screened.push(scoreOf(index, check, joints, { firstState, doubt: doubtOfMet + doubtOf(undrawn), causes, mixed, isExact: false }));
+    const free = undrawn.length === 0 ? undefined : causesAt(undrawn, prepared.firstState);
+    const doubt = doubtOfMet + (free === undefined ? 0 : doubtOf(screening.marginals, free));
+    screened.push(scoreOf(index, check, joints, { doubt, groups: free === undefined ? [met] : [met, free], mixed, isExact: false }));
   });
   screened.sort(bestFirst);
   const lookAt = (index: number): CheckScore => ({ ...expectedEntropyDrop(prepared, atIndex(checks, index, 'check')), check: index });
@@ -80,8 +80,22 @@ export function rankChecks(prepared: Prepared, checks: readonly Check[], options
 export function expectedEntropyDrop(prepared: Prepared, check: Check): CheckScore {
   checkOutcomes(prepared.net, check, 'check');
   const { firstState, states } = prepared;
-  const causes = Array.from({ length: firstState.length - 1 }, (_, cause) => cause);
-  return scoreOf(0, check, levelJoints(prepared, check), { firstState, doubt: entropyTimesTotal(states, 1, causes, firstState), causes, mixed: new Float64Array(states.length), isExact: true });
+  const all = causesAt(Array.from({ length: firstState.length - 1 }, (_, cause) => cause), firstState);
+  return scoreOf(0, check, levelJoints(prepared, check), { doubt: doubtOf(states, all), groups: [all], mixed: new Float64Array(states.length), isExact: true });
+}
+
+/** Some causes, and where their states are in flat arrays over all states. */
+interface Causes {
+  readonly count: number;
+  readonly positions: Int32Array;
+}
+
+function causesAt(causes: readonly number[], firstState: Int32Array): Causes {
+  return { count: causes.length, positions: positionsOf(causes, firstState) };
+}
+
+function doubtOf(states: Float64Array, { positions, count }: Causes): number {
+  return entropyTimesTotal(states, 1, positions, count);
 }
 
 const MOST_LOOKS = 8;
@@ -93,25 +107,24 @@ function bestFirst(a: CheckScore, b: CheckScore): number {
 }
 
 interface Setting {
-  readonly firstState: Int32Array;
-  /** Summed entropy of `causes` before the check, bits. */
+  /** Summed entropy of all in `groups` before the check, bits. */
   readonly doubt: number;
   /** Causes whose entropy can change. */
-  readonly causes: readonly number[];
+  readonly groups: readonly Causes[];
   /** Room for the posterior after an outcome. */
   readonly mixed: Float64Array;
   readonly isExact: boolean;
 }
 
-function scoreOf(index: number, check: Check, joints: LevelJoints, { firstState, doubt, causes, mixed, isExact }: Setting): CheckScore {
+function scoreOf(index: number, check: Check, joints: LevelJoints, { doubt, groups, mixed, isExact }: Setting): CheckScore {
   let drop = doubt;
   const outcomes: number[] = [];
   for (const likelihood of check.outcomes) {
     const level = onlyLevel(likelihood);
     const joint = level === undefined ? mixed : (joints.states[level] ?? mixed);
-    const chance = level === undefined ? mixInto(mixed, likelihood, joints, causes, firstState) : (joints.chances[level] ?? 0);
+    const chance = level === undefined ? mixInto(mixed, likelihood, joints, groups) : (joints.chances[level] ?? 0);
     outcomes.push(chance);
-    drop -= entropyTimesTotal(joint, chance, causes, firstState);
+    for (const { positions, count } of groups) drop -= entropyTimesTotal(joint, chance, positions, count);
   }
   return { check: index, drop, dropPerCost: drop / check.cost, outcomes, isExact };
 }
@@ -123,18 +136,22 @@ function onlyLevel(likelihood: readonly number[]): number | undefined {
 }
 
 /** P(state, outcome) from P(state, level) and P(outcome | level), for the causes listed; returns P(outcome). */
-function mixInto(mixed: Float64Array, likelihood: readonly number[], { chances, states }: LevelJoints, causes: readonly number[], firstState: Int32Array): number {
-  for (const cause of causes) mixed.fill(0, firstState[cause], firstState[cause + 1]);
+function mixInto(mixed: Float64Array, likelihood: readonly number[], { chances, states }: LevelJoints, groups: readonly Causes[]): number {
+  for (const { positions } of groups) for (let n = 0; n < positions.length; n++) mixed[positions[n] ?? 0] = 0;
   let chance = 0;
   for (let level = 0; level < likelihood.length; level++) {
     const p = likelihood[level] ?? 0;
     const joint = states[level];
     if (p === 0 || joint === undefined) continue;
     chance += p * (chances[level] ?? 0);
-    for (const cause of causes) {
-      const end = firstState[cause + 1] ?? 0;
-      for (let s = firstState[cause] ?? 0; s < end; s++) mixed[s] = (mixed[s] ?? 0) + p * (joint[s] ?? 0);
-    }
+    for (const { positions } of groups) addAt(mixed, joint, p, positions);
   }
   return chance;
+}
+
+function addAt(target: Float64Array, source: Float64Array, factor: number, positions: Int32Array): void {
+  for (let n = 0; n < positions.length; n++) {
+    const s = positions[n] ?? 0;
+    target[s] = (target[s] ?? 0) + factor * (source[s] ?? 0);
+  }
 }
