@@ -1,4 +1,4 @@
-import { contribute, contributeBack, isPowerOfTwo, type LevelRow } from './level-row';
+import { contribute, contributeBack, isBit, type LevelRow } from './level-row';
 import type { Place } from './plan';
 
 interface Touch {
@@ -48,10 +48,6 @@ function applyEach(source: Float64Array, offset: number, target: Float64Array, s
     from = target;
   }
   return from === target;
-}
-
-function isBit({ stride, radix }: Place): boolean {
-  return radix === 2 && isPowerOfTwo(stride);
 }
 
 /** Two contributions to two-level digits, `near` entries and `far` entries apart; near < far. */

@@ -1,6 +1,6 @@
 import { atIndex } from './at-index';
 import { mixture, takeLarger } from './folded-causes';
-import { contribute, isPowerOfTwo, type LevelRow } from './level-row';
+import { contribute, isBit, isPowerOfTwo, type LevelRow } from './level-row';
 import type { Digit, FoldedCause } from './model';
 import { mulberry32 } from './mulberry32';
 import type { Place, Step } from './plan';
@@ -88,7 +88,7 @@ class Drawing {
 
   #open(step: Extract<Step, { kind: 'open' }>): void {
     const digit = atIndex(this.sweep.model.digits, step.digit, 'digit');
-    const reached = new Uint8Array(this.count);
+    const reached = new Int32Array(this.count);
     for (let d = 0; d < this.count; d++) {
       const entry = this.#entry[d] ?? 0;
       this.#entry[d] = entry % step.sizeIn;
@@ -99,34 +99,33 @@ class Drawing {
   }
 
   /** Which state a cause merged into the leak is in, and which class the ones before it had reached. */
-  #drawFolded({ cause, contributes }: FoldedCause, before: Float64Array, reached: Uint8Array): void {
+  #drawFolded({ cause, contributes }: FoldedCause, before: Float64Array, reached: Int32Array): void {
     const { model } = this.sweep;
     const first = model.firstState[cause] ?? 0;
-    const states = contributes.length + 1;
-    const ways = before.length * states;
-    // ways[c · states + k]: mass of state k among all ways to reach class c.
-    const mass = new Float64Array(ways);
+    const absent = model.weights[first] ?? 0;
+    // Mass of each present state among all ways to reach a class, and of all states together.
+    const mass: Float64Array[] = [];
     const sums = new Float64Array(before.length);
-    for (let k = 0; k < states; k++) {
+    for (let c = 0; c < sums.length; c++) sums[c] = absent * (before[c] ?? 0);
+    contributes.forEach((row, k) => {
       const reachedWith = before.slice();
-      const row = k === 0 ? undefined : contributes[k - 1];
       if (row !== undefined) takeLarger(reachedWith, row);
-      for (let c = 0; c < before.length; c++) {
-        const share = (model.weights[first + k] ?? 0) * (reachedWith[c] ?? 0);
-        mass[c * states + k] = share;
-        sums[c] = (sums[c] ?? 0) + share;
+      for (let c = 0; c < sums.length; c++) {
+        reachedWith[c] = (model.weights[first + 1 + k] ?? 0) * (reachedWith[c] ?? 0);
+        sums[c] = (sums[c] ?? 0) + (reachedWith[c] ?? 0);
       }
-    }
-    const random = this.random;
-    for (let d = 0; d < reached.length; d++) {
-      const c = reached[d] ?? 0;
-      let left = random() * (sums[c] ?? 0) - (mass[c * states] ?? 0);
-      if (left < 0) continue;
-      let state = 1;
-      while (state < states - 1 && (left -= mass[c * states + state] ?? 0) >= 0) state++;
-      this.record(d, cause, state);
-      const row = contributes[state - 1];
-      if (row !== undefined && c > 0) reached[d] = this.#classBefore(c, row, before);
+      mass.push(reachedWith);
+    });
+    const present = drawPresence(reached, before, sums, absent, this.random, this.#present, this.#left);
+    for (let n = 0; n < present; n++) {
+      const draw = this.#present[n] ?? 0;
+      const c = reached[draw] ?? 0;
+      let left = this.#left[n] ?? 0;
+      let k = 0;
+      while (k < mass.length - 1 && (left -= mass[k]?.[c] ?? 0) >= 0) k++;
+      this.record(draw, cause, k + 1);
+      const row = contributes[k];
+      if (row !== undefined && c > 0) reached[draw] = this.#classBefore(c, row, before);
     }
   }
 
@@ -247,7 +246,7 @@ class Drawing {
     rows.forEach((row, t) => {
       if (row === undefined) return;
       const place = atIndex(places, t, 'place');
-      stages.push({ before: table, place, row });
+      stages.push({ before: table, place, row, isBit: isBit(place) });
       if (t === last && !isEndWanted) return;
       const next = this.#tableBetween(stages.length - 1, size);
       contribute(table, 0, next, size, place, row);
@@ -265,16 +264,29 @@ class Drawing {
   #walkBack(draw: number, { stages }: Path): void {
     let entry = this.#entry[draw] ?? 0;
     for (let t = stages.length - 1; t >= 0; t--) {
-      const { before, place, row } = atIndex(stages, t, 'stage');
-      const value = digitOf(entry, place);
-      if (value === 0) continue;
-      const base = entry - value * place.stride;
-      const rise = row.at[value] ?? 0;
-      for (let p = 0; p < value; p++) this.#shares[p] = (before[base + p * place.stride] ?? 0) * rise;
-      this.#shares[value] = (before[entry] ?? 0) * (row.upTo[value] ?? 0);
-      entry = base + this.#choose(value + 1) * place.stride;
+      const stage = stages[t];
+      if (stage === undefined) continue;
+      if (stage.isBit) {
+        if ((entry & stage.place.stride) !== 0) entry = this.#bitBefore(entry, stage);
+      } else entry = this.#digitBefore(entry, stage);
     }
     this.#entry[draw] = entry;
+  }
+
+  /** Where a draw stood whose two-level digit is set: there, or at the digit's lowest level. */
+  #bitBefore(entry: number, { before, place, row }: Stage): number {
+    const low = entry - place.stride;
+    const rose = (before[low] ?? 0) * (row.at[1] ?? 0);
+    return this.random() * (rose + (before[entry] ?? 0) * (row.upTo[1] ?? 0)) < rose ? low : entry;
+  }
+
+  #digitBefore(entry: number, { before, place, row }: Stage): number {
+    const value = digitOf(entry, place);
+    if (value === 0) return entry;
+    const base = entry - value * place.stride;
+    for (let p = 0; p < value; p++) this.#shares[p] = (before[base + p * place.stride] ?? 0) * (row.at[value] ?? 0);
+    this.#shares[value] = (before[entry] ?? 0) * (row.upTo[value] ?? 0);
+    return base + this.#choose(value + 1) * place.stride;
   }
 
   /** One of the first `options` ways, by their shares. */
@@ -310,6 +322,7 @@ interface Stage {
   readonly before: Float64Array;
   readonly place: Place;
   readonly row: LevelRow;
+  readonly isBit: boolean;
 }
 
 interface Path {

@@ -34,20 +34,25 @@ export function liftedRow(distribution: Float64Array, lift: number): LevelRow {
  * Contributes to a table: `size` entries of `source`, from `offset` on, hold a digit of `radix` levels that are
  * `stride` entries apart; the result goes to the first entries of `target`, which may be `source` at offset 0.
  */
-export function contribute(source: Float64Array, offset: number, target: Float64Array, size: number, { stride, radix }: DigitPlace, row: LevelRow): void {
-  if (radix === 2 && isPowerOfTwo(stride)) contributeBit(source, offset, target, size, stride, row);
-  else contributeDigit(source, offset, target, size, stride, radix, row);
+export function contribute(source: Float64Array, offset: number, target: Float64Array, size: number, place: DigitPlace, row: LevelRow): void {
+  if (isBit(place)) contributeBit(source, offset, target, size, place.stride, row);
+  else contributeDigit(source, offset, target, size, place.stride, place.radix, row);
 }
 
 /** The transpose of `contribute`: carries what each later level is worth back to before the contribution. */
-export function contributeBack(source: Float64Array, offset: number, target: Float64Array, size: number, { stride, radix }: DigitPlace, row: LevelRow): void {
-  if (radix === 2 && isPowerOfTwo(stride)) contributeBackBit(source, offset, target, size, stride, row);
-  else contributeBackDigit(source, offset, target, size, stride, radix, row);
+export function contributeBack(source: Float64Array, offset: number, target: Float64Array, size: number, place: DigitPlace, row: LevelRow): void {
+  if (isBit(place)) contributeBackBit(source, offset, target, size, place.stride, row);
+  else contributeBackDigit(source, offset, target, size, place.stride, place.radix, row);
 }
 
 interface DigitPlace {
   readonly stride: number;
   readonly radix: number;
+}
+
+/** True for a two-level digit above two-level digits only: its level is one bit of the index. */
+export function isBit({ stride, radix }: DigitPlace): boolean {
+  return radix === 2 && isPowerOfTwo(stride);
 }
 
 /** True for 1, 2, 4, …: strides below which only two-level digits lie, so that bits can be used instead of divisions. */

@@ -6,10 +6,12 @@
  * `mulberry32(7)()` is 0.01170….
  */
 export function mulberry32(seed: number): () => number {
-  let state = seed >>> 0;
+  // In a typed array, since a captured variable of 32 bits is a new object at every step.
+  const state = Int32Array.of(seed);
   return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    const next = ((state[0] ?? 0) + 0x6d2b79f5) | 0;
+    state[0] = next;
+    let mixed = Math.imul(next ^ (next >>> 15), next | 1);
     mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
   };
