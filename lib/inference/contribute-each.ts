@@ -51,7 +51,7 @@ function applyEach(source: Float64Array, offset: number, target: Float64Array, s
 }
 
 /** Two contributions to two-level digits, `near` entries and `far` entries apart; near < far. */
-function contributeTwoBits(source: Float64Array, offset: number, target: Float64Array, size: number, near: number, nearRow: LevelRow, far: number, farRow: LevelRow): void {
+export function contributeTwoBits(source: Float64Array, offset: number, target: Float64Array, size: number, near: number, nearRow: LevelRow, far: number, farRow: LevelRow): void {
   const [nearStay, nearRise, nearKeep] = [nearRow.at[0] ?? 0, nearRow.at[1] ?? 0, nearRow.upTo[1] ?? 0];
   const [farStay, farRise, farKeep] = [farRow.at[0] ?? 0, farRow.at[1] ?? 0, farRow.upTo[1] ?? 0];
   const quarter = size >> 2;
@@ -72,7 +72,7 @@ function contributeTwoBits(source: Float64Array, offset: number, target: Float64
 }
 
 /** The transpose of `contributeTwoBits`. */
-function contributeTwoBitsBack(source: Float64Array, offset: number, target: Float64Array, size: number, near: number, nearRow: LevelRow, far: number, farRow: LevelRow): void {
+export function contributeTwoBitsBack(source: Float64Array, offset: number, target: Float64Array, size: number, near: number, nearRow: LevelRow, far: number, farRow: LevelRow): void {
   const [nearStay, nearRise, nearKeep] = [nearRow.at[0] ?? 0, nearRow.at[1] ?? 0, nearRow.upTo[1] ?? 0];
   const [farStay, farRise, farKeep] = [farRow.at[0] ?? 0, farRow.at[1] ?? 0, farRow.upTo[1] ?? 0];
   const quarter = size >> 2;

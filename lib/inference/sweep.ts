@@ -4,6 +4,7 @@ import { foldedPosteriors, foldedRow } from './folded-causes';
 import { contribute, contributeBack, liftedRow } from './level-row';
 import type { Digit, Model, SweptCause } from './model';
 import type { Step } from './plan';
+import { bitsOf, sumBits, sumBitsBack, type Bit } from './sum-bits';
 import {
   addBlock,
   addScaled,
@@ -49,6 +50,9 @@ export class Sweep {
   readonly #scratch: Float64Array;
   /** Per digit: what it opened with in the forward pass. */
   readonly #openRows: Float64Array[] = [];
+  /** Per step: see `bitsOf`. */
+  readonly #bits: readonly (readonly Bit[] | undefined)[];
+  readonly #dots = new Float64Array(2);
   #withGates = true;
   #worth: Float64Array;
   #worthBefore: Float64Array;
@@ -60,6 +64,7 @@ export class Sweep {
     share?: Sweep,
   ) {
     this.tables = share?.tables ?? tablesFor(steps);
+    this.#bits = steps.map((step) => (step.kind === 'sum' ? bitsOf(this.#swept(step.swept), step) : undefined));
     const widest = steps.reduce((most, { sizeIn, sizeOut }) => Math.max(most, sizeIn, sizeOut), 1);
     this.#scratch = new Float64Array(widest);
     this.#worth = new Float64Array(widest);
@@ -73,7 +78,7 @@ export class Sweep {
     for (let index = 0; index < this.steps.length; index++) {
       const step = atIndex(this.steps, index, 'step');
       const after = atIndex(this.tables, index + 1, 'table');
-      this.#stepForward(step, atIndex(this.tables, index, 'table'), after, weights);
+      this.#stepForward(step, index, after, weights);
       if (step.kind === 'close' || step.kind === 'drop') log += rescale(after, step.sizeOut);
     }
     return (this.logEvidence = log + Math.log(atIndex(this.tables, this.steps.length, 'table')[0] ?? 0));
@@ -93,7 +98,7 @@ export class Sweep {
     this.#withGates = withGates;
     for (let index = this.steps.length - 1; index >= 0; index--) {
       const step = atIndex(this.steps, index, 'step');
-      this.#stepBack(step, atIndex(this.tables, index, 'table'), weights, posterior);
+      this.#stepBack(step, index, weights, posterior);
     }
     return posterior;
   }
@@ -131,7 +136,8 @@ export class Sweep {
     return atIndex(this.model.swept, swept, 'swept cause');
   }
 
-  #stepForward(step: Step, before: Float64Array, after: Float64Array, weights: Float64Array): void {
+  #stepForward(step: Step, index: number, after: Float64Array, weights: Float64Array): void {
+    const before = atIndex(this.tables, index, 'table');
     switch (step.kind) {
       case 'open': {
         const digit = this.#digit(step.digit);
@@ -141,7 +147,7 @@ export class Sweep {
         return;
       }
       case 'sum':
-        this.#sumForward(step, before, after, weights);
+        this.#sumForward(step, this.#bits[index], before, after, weights);
         return;
       case 'joint':
         after.set(before);
@@ -169,11 +175,15 @@ export class Sweep {
     }
   }
 
-  #sumForward(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, after: Float64Array, weights: Float64Array): void {
+  #sumForward(step: Extract<Step, { kind: 'sum' }>, bits: readonly Bit[] | undefined, before: Float64Array, after: Float64Array, weights: Float64Array): void {
     const { cause, touches, kept, states } = this.#swept(step.swept);
     const first = this.model.firstState[cause] ?? 0;
     const size = step.sizeIn;
     const absent = weights[first] ?? 0;
+    if (bits !== undefined) {
+      sumBits(before, this.#scratch, after, size, bits, absent, weights[first + 1] ?? 0);
+      return;
+    }
     if (kept) setScaled(after, 0, before, absent, size);
     for (let k = 1; k < states; k++) {
       const weight = weights[first + k] ?? 0;
@@ -205,7 +215,8 @@ export class Sweep {
     }
   }
 
-  #stepBack(step: Step, before: Float64Array, weights: Float64Array, posterior: Posterior): void {
+  #stepBack(step: Step, index: number, weights: Float64Array, posterior: Posterior): void {
+    const before = atIndex(this.tables, index, 'table');
     switch (step.kind) {
       case 'open': {
         const digit = this.#digit(step.digit);
@@ -219,7 +230,7 @@ export class Sweep {
         return;
       }
       case 'sum':
-        this.#sumBack(step, before, weights, posterior);
+        this.#sumBack(step, this.#bits[index], before, weights, posterior);
         return;
       case 'joint':
         multiplyJoint(step, this.#worth, atIndex(this.model.joints, step.joint, 'joint').table);
@@ -245,10 +256,14 @@ export class Sweep {
     }
   }
 
-  #sumBack(step: Extract<Step, { kind: 'sum' }>, before: Float64Array, weights: Float64Array, posterior: Posterior): void {
+  #sumBack(step: Extract<Step, { kind: 'sum' }>, bits: readonly Bit[] | undefined, before: Float64Array, weights: Float64Array, posterior: Posterior): void {
     const { cause, touches, kept, states } = this.#swept(step.swept);
     const first = this.model.firstState[cause] ?? 0;
     const size = step.sizeIn;
+    if (bits !== undefined) {
+      this.#sumBitsBack(first, touches, bits, size, before, weights, posterior);
+      return;
+    }
     // Each worth goes through the scratch table, so that the one after the step stays readable for the next state.
     const untouched = setScaledAndDot(this.#worthBefore, this.#worth, weights[first] ?? 0, before, size);
     let total = (weights[first] ?? 0) * untouched;
@@ -266,6 +281,17 @@ export class Sweep {
       posterior.states[s] = (posterior.states[s] ?? 0) / total;
       posterior.silent[s] = (posterior.silent[s] ?? 0) / total;
     }
+    this.#swap();
+  }
+
+  #sumBitsBack(first: number, touches: SweptCause['touches'], bits: readonly Bit[], size: number, before: Float64Array, weights: Float64Array, { states, silent }: Posterior): void {
+    const [absent, weight] = [weights[first] ?? 0, weights[first + 1] ?? 0];
+    sumBitsBack(this.#worth, this.#scratch, this.#worthBefore, before, size, bits, absent, weight, this.#dots);
+    const [untouched, moved] = [this.#dots[0] ?? 0, this.#dots[1] ?? 0];
+    const total = absent * untouched + weight * moved;
+    states[first] = silent[first] = (absent * untouched) / total;
+    states[first + 1] = (weight * moved) / total;
+    silent[first + 1] = (weight * silence(touches, 1) * untouched) / total;
     this.#swap();
   }
 
