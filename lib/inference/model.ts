@@ -117,7 +117,7 @@ function stateWeights(net: Net): StateWeights {
   net.causes.forEach((cause, i) => (firstState[i + 1] = (firstState[i] ?? 0) + cause.weights.length));
   const values = new Float64Array(firstState[net.causes.length] ?? 0);
   const result = { firstState, values, logScale: 0 };
-  net.causes.forEach((cause, i) => cause.weights.forEach((weight, k) => (values[(firstState[i] ?? 0) + k] = weight)));
+  net.causes.forEach(({ weights }, i) => values.set(weights, firstState[i]));
   result.logScale = scaleCauses(result);
   return result;
 }
@@ -195,14 +195,20 @@ function lifted(contributes: readonly (Distribution | undefined)[], lift = 1): (
 /** One over a bound on the prior chance of the top class, so that a fully explained frontier weighs about 1. */
 function liftPerGate(gates: readonly ReducedGate[], touches: RawTouch[][], { firstState, values }: StateWeights): number[] {
   const reach = gates.map((gate) => topOf(gate.leak) + gate.settled.reduce((sum, row) => sum + topOf(row), 0));
-  const add = (gate: number, mass: number) => (reach[gate] = (reach[gate] ?? 0) + mass);
-  touches.forEach((own, cause) => {
-    for (const touch of own)
-      touch.contributes.forEach((row, k) => row && add(touch.gate, (values[(firstState[cause] ?? 0) + 1 + k] ?? 0) * topOf(row)));
-  });
+  for (let cause = 0; cause < touches.length; cause++) {
+    const first = firstState[cause] ?? 0;
+    for (const { gate, contributes } of touches[cause] ?? [])
+      for (let k = 0; k < contributes.length; k++) {
+        const row = contributes[k];
+        if (row !== undefined) reach[gate] = (reach[gate] ?? 0) + (values[first + 1 + k] ?? 0) * topOf(row);
+      }
+  }
   const indexOf = new Map(gates.map((gate, index) => [gate, index]));
   for (const gate of gates)
-    for (const feed of gate.feeds) add(indexOf.get(feed.into) ?? 0, feed.contributes.reduce((most, row) => Math.max(most, row ? topOf(row) : 0), 0));
+    for (const feed of gate.feeds) {
+      const into = indexOf.get(feed.into) ?? 0;
+      reach[into] = (reach[into] ?? 0) + feed.contributes.reduce((most, row) => Math.max(most, row ? topOf(row) : 0), 0);
+    }
   return reach.map((mass) => (mass > 0 ? Math.min(1 / mass, 1e150) : 1));
 }
 

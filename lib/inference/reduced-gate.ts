@@ -64,15 +64,17 @@ export class GateReducer {
 
   /** One class: the gate is a product over its causes, its feeds and the leak. */
   #multiplyIn(gate: Gate, classOfLevel: readonly number[], toLater: readonly { into: ReducedGate; perLevel: readonly (Distribution | undefined)[] }[]): void {
-    const share = (table: LevelTable) => table.reduce((sum, p, level) => (classOfLevel[level] === 0 ? sum + p : sum), 0);
-    this.logConstant += Math.log(share(gate.leak));
-    for (const link of gate.links) {
-      const first = this.firstState[link.cause] ?? 0;
-      link.contributes.forEach((table, k) => (this.weights[first + 1 + k] = (this.weights[first + 1 + k] ?? 0) * share(table)));
+    this.logConstant += Math.log(shareOfLowest(gate.leak, classOfLevel));
+    for (const { cause, contributes } of gate.links) {
+      let state = this.firstState[cause] ?? 0;
+      for (const table of contributes) {
+        state++;
+        this.weights[state] = (this.weights[state] ?? 0) * shareOfLowest(table, classOfLevel);
+      }
     }
     for (const feed of gate.feeds ?? []) {
       const old = this.#factors.get(feed.gate);
-      this.#factors.set(feed.gate, [1, ...feed.contributes.map(share)].map((factor, level) => factor * (old?.[level] ?? 1)));
+      this.#factors.set(feed.gate, [1, ...feed.contributes.map((table) => shareOfLowest(table, classOfLevel))].map((factor, level) => factor * (old?.[level] ?? 1)));
     }
     settle(toLater, classOfLevel.indexOf(0));
   }
@@ -90,7 +92,7 @@ export class GateReducer {
       weights: levelOfClass.map((level) => weights[level] ?? 0),
       leak: reachable(perClass(gate.leak, classOfLevel, radix)),
       settled: [],
-      links: gate.links.map((link) => ({ cause: link.cause, contributes: link.contributes.map((table) => contribution(table, classOfLevel, radix)) })).filter(atWork),
+      links: linksAtWork(gate, classOfLevel, radix),
       feeds: onlyLevel === undefined ? toLater.map(({ into, perLevel }) => ({ into, contributes: levelOfClass.map((level) => perLevel[level]) })) : [],
       inhibitors,
     };
@@ -112,9 +114,12 @@ function checkedOnce(net: Net, index: number, gate: Gate): void {
 }
 
 function classesOf(weights: Float64Array, toLater: readonly (readonly (Distribution | undefined)[])[], inhibited: boolean): number[] {
-  const alike = (a: number, b: number) => weights[a] === weights[b] && (weights[a] === 0 || toLater.every((perLevel) => sameNumbers(perLevel[a], perLevel[b])));
   const classes = [0];
-  for (let level = 1; level < weights.length; level++) classes.push((classes[level - 1] ?? 0) + (alike(level - 1, level) ? 0 : 1));
+  for (let level = 1; level < weights.length; level++) {
+    const weight = weights[level];
+    const isAlike = weight === weights[level - 1] && (weight === 0 || toLater.every((perLevel) => sameNumbers(perLevel[level - 1], perLevel[level])));
+    classes.push((classes[level - 1] ?? 0) + (isAlike ? 0 : 1));
+  }
   const top = classes[classes.length - 1] ?? 0;
   const topIsRuledOut = top > 0 && weights[weights.length - 1] === 0 && !(inhibited && (weights[0] ?? 0) > 0);
   return topIsRuledOut ? classes.map((c) => (c === top ? -1 : c)) : classes;
@@ -127,23 +132,42 @@ function settle(toLater: readonly { into: ReducedGate; perLevel: readonly (Distr
   }
 }
 
+/** The part of a table that falls into class 0. */
+function shareOfLowest(table: LevelTable, classOfLevel: readonly number[]): number {
+  let sum = 0;
+  for (let level = 0; level < table.length; level++) if (classOfLevel[level] === 0) sum += table[level] ?? 0;
+  return sum;
+}
+
+function linksAtWork(gate: Gate, classOfLevel: readonly number[], radix: number): ReducedGate['links'] {
+  const links: { cause: number; contributes: (Distribution | undefined)[] }[] = [];
+  for (const link of gate.links) {
+    const contributes: (Distribution | undefined)[] = [];
+    let isAtWork = false;
+    for (const table of link.contributes) {
+      const row = contribution(table, classOfLevel, radix);
+      contributes.push(row);
+      isAtWork ||= row !== undefined;
+    }
+    if (isAtWork) links.push({ cause: link.cause, contributes });
+  }
+  return links;
+}
+
 function perClass(table: LevelTable, classOfLevel: readonly number[], radix: number): Distribution {
   const out = new Float64Array(radix);
-  table.forEach((p, level) => {
+  for (let level = 0; level < table.length; level++) {
     const c = classOfLevel[level] ?? -1;
-    if (c >= 0) out[c] = (out[c] ?? 0) + p;
-  });
+    if (c >= 0) out[c] = (out[c] ?? 0) + (table[level] ?? 0);
+  }
   return out;
 }
 
 /** The classes that a table reaches, or undefined when it can only contribute level 0. */
 function contribution(table: LevelTable, classOfLevel: readonly number[], radix: number): Distribution | undefined {
   const distribution = perClass(table, classOfLevel, radix);
-  return distribution.every((p, c) => p === (c === 0 ? 1 : 0)) ? undefined : distribution;
-}
-
-function atWork(link: { readonly contributes: readonly (Distribution | undefined)[] }): boolean {
-  return link.contributes.some((row) => row !== undefined);
+  for (let c = 0; c < radix; c++) if (distribution[c] !== (c === 0 ? 1 : 0)) return distribution;
+  return undefined;
 }
 
 /**

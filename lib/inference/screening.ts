@@ -209,6 +209,6 @@ function subtract(whole: Float64Array, part: Float64Array, causes: readonly numb
 
 function total(weights: Float64Array): number {
   let sum = 0;
-  for (let i = 0; i < weights.length; i++) sum += weights[i] ?? 0;
+  for (const weight of weights) sum += weight;
   return sum;
 }
