@@ -53,23 +53,21 @@ export function gateOf(net: Net, on: Check['on']): Gate | undefined {
 }
 
 /**
- * Cumulative product forms of a gate, one per level below the top, or undefined when the gate is tied to others:
- * something is known of it or of a gate that it feeds, an earlier gate feeds it, or a cause inhibits it.
+ * The gate that a check asks for, when its levels can be put as products: undefined when the check asks for states, or
+ * when the gate is tied to others (something is known of it or of a gate that it feeds, an earlier gate feeds it, or a
+ * cause inhibits it).
  */
-export function cumulativeForms(prepared: Prepared, check: Check): ProductForm[] | undefined {
-  const gate = gateOf(prepared.net, check.on);
-  if (gate === undefined) return undefined;
-  const index = check.on.kind === 'gate' ? check.on.gate : -1;
-  const isTied = prepared.model.digits.some((digit) => digit.gate === index) || isLookedAt(gate);
-  if (isTied || (gate.feeds ?? []).length > 0 || (gate.inhibitedBy ?? []).length > 0) return undefined;
+export function productGate(prepared: Prepared, { on }: Check): Gate | undefined {
+  const gate = gateOf(prepared.net, on);
+  if (gate === undefined || isLookedAt(gate) || (gate.feeds ?? []).length > 0 || (gate.inhibitedBy ?? []).length > 0) return undefined;
+  return on.kind === 'gate' && prepared.model.digits.some((digit) => digit.gate === on.gate) ? undefined : gate;
+}
+
+/** Cumulative product forms of such a gate, one per level below the top. */
+export function cumulativeForms(gate: Gate): ProductForm[] {
   const forms: ProductForm[] = [];
   for (let level = 0; level + 1 < gate.weights.length; level++) {
-    const factors: CauseFactor[] = [];
-    for (const { cause, contributes } of gate.links) {
-      const perState = [1];
-      for (const table of contributes) perState.push(upTo(table, level));
-      factors.push({ cause, factors: perState });
-    }
+    const factors = gate.links.map(({ cause, contributes }) => ({ cause, factors: [1, ...contributes.map((table) => upTo(table, level))] }));
     forms.push({ constant: upTo(gate.leak, level), factors });
   }
   return forms;
@@ -101,7 +99,8 @@ export function levelCount(net: Net, check: Check): number {
   return gateOf(net, check.on)?.weights.length ?? 0;
 }
 
-function upTo(table: readonly number[], level: number): number {
+/** What a table gives to this level and all below. */
+export function upTo(table: readonly number[], level: number): number {
   let sum = 0;
   for (let l = 0; l <= level; l++) sum += table[l] ?? 0;
   return sum;

@@ -1,5 +1,5 @@
 import type { Prepared, Lookahead } from './prepared';
-import { combination, cumulativeForms, gateOf, levelCount, stateCount, type Check, type ProductForm } from './check-question';
+import { combination, cumulativeForms, gateOf, levelCount, productGate, stateCount, type Check, type ProductForm } from './check-question';
 
 /** P(level) and P(state of a cause, level) given the evidence, per level of a check; states flat. */
 export interface LevelJoints {
@@ -10,8 +10,8 @@ export interface LevelJoints {
 /** Exact joint distribution of every cause with the levels of a check: one sweep per level but one. */
 export function levelJoints(prepared: Prepared, check: Check): LevelJoints {
   if (check.on.kind === 'states') return jointsOfStates(prepared, check.on.causes, levelCount(prepared.net, check));
-  const forms = cumulativeForms(prepared, check);
-  return forms === undefined ? jointsOfTiedGate(prepared, check) : jointsOfGate(prepared, forms);
+  const gate = productGate(prepared, check);
+  return gate === undefined ? jointsOfTiedGate(prepared, check) : jointsOfGate(prepared, cumulativeForms(gate));
 }
 
 /** Single levels from cumulative ones. Rounding is 1e-16 of everything, which a score does not feel. */

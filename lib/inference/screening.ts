@@ -1,6 +1,7 @@
-import { combination, cumulativeForms, gateOf, levelCount, type Check, type ProductForm } from './check-question';
+import { combination, gateOf, levelCount, productGate, upTo, type Check } from './check-question';
 import type { LevelJoints } from './level-joints';
-import type { CauseFactor, Prepared } from './prepared';
+import type { Gate, GateLink } from './net';
+import type { Prepared } from './prepared';
 import type { Scenarios } from './scenarios';
 import { setScaled } from './table-steps';
 
@@ -46,21 +47,24 @@ export class Screening {
       const [free] = undrawn;
       return free === undefined ? this.#jointsOfStates(on.causes, levelCount(this.prepared.net, check)) : this.#jointsOfFreeCause(free);
     }
-    const forms = cumulativeForms(this.prepared, check);
-    return forms && this.#jointsOfGate(forms, undrawn);
+    const gate = productGate(this.prepared, check);
+    return gate && this.#jointsOfGate(gate, undrawn);
   }
 
   /** Each level from itself and all below, less all below. */
-  #jointsOfGate(forms: readonly ProductForm[], undrawn: readonly number[]): LevelJoints {
+  #jointsOfGate(gate: Gate, undrawn: readonly number[]): LevelJoints {
     const { met } = this.scenarios;
-    const states = forms.map((_, level) => this.#table(level));
-    const chances = forms.map((form, level) => this.#cumulative(form, undrawn, states[level] ?? this.marginals));
-    const top = this.#table(forms.length);
-    top.set(this.marginals);
-    states.push(top);
-    chances.push(1);
-    for (let level = forms.length; level > 0; level--) {
-      const [whole, part] = [states[level] ?? top, states[level - 1] ?? top];
+    const top = gate.weights.length - 1;
+    const chances: number[] = [];
+    const states: Float64Array[] = [];
+    for (let level = 0; level <= top; level++) {
+      const table = this.#table(level);
+      if (level === top) table.set(this.marginals);
+      chances.push(level === top ? 1 : this.#cumulative(gate, level, undrawn, table));
+      states.push(table);
+    }
+    for (let level = top; level > 0; level--) {
+      const [whole, part] = [states[level] ?? this.marginals, states[level - 1] ?? this.marginals];
       subtract(whole, part, met, this.prepared.firstState);
       subtract(whole, part, undrawn, this.prepared.firstState);
       chances[level] = Math.max(0, (chances[level] ?? 0) - (chances[level - 1] ?? 0));
@@ -68,18 +72,20 @@ export class Screening {
     return { chances, states };
   }
 
-  #cumulative({ constant, factors }: ProductForm, undrawn: readonly number[], states: Float64Array): number {
-    const { shares, isDrawn } = this.scenarios;
-    let base = constant;
-    if (undrawn.length > 0) for (const factor of factors) if (isDrawn[factor.cause] === 0) base *= this.#average(factor);
+  /** Joint shares with this level of a gate and all below, written to `states`; returns the chance of them. */
+  #cumulative({ leak, links }: Gate, level: number, undrawn: readonly number[], states: Float64Array): number {
+    const { shares, isDrawn, met } = this.scenarios;
+    const { firstState } = this.prepared;
+    let base = upTo(leak, level);
+    if (undrawn.length > 0) for (const link of links) if (isDrawn[link.cause] === 0) base *= this.#average(link, level);
     setScaled(this.#weights, 0, shares, base, shares.length);
-    for (const { cause, factors: perState } of factors) {
-      const first = this.prepared.firstState[cause] ?? 0;
-      for (let k = 1; k < perState.length; k++) multiplyHeld(this.#weights, perState[k] ?? 0, this.#holders, first + k);
+    for (const { cause, contributes } of links) {
+      let state = firstState[cause] ?? 0;
+      for (const table of contributes) multiplyHeld(this.#weights, upTo(table, level), this.#holders, ++state);
     }
     const chance = total(this.#weights);
-    setJointShares(states, this.#weights, chance, this.scenarios.met, this.prepared.firstState, this.#holders);
-    if (undrawn.length > 0) for (const factor of factors) if (isDrawn[factor.cause] === 0) this.#fillIndependent(states, factor, chance);
+    setJointShares(states, this.#weights, chance, met, firstState, this.#holders);
+    if (undrawn.length > 0) for (const link of links) if (isDrawn[link.cause] === 0) this.#fillIndependent(states, link, level, chance);
     return chance;
   }
 
@@ -136,17 +142,20 @@ export class Screening {
     states[first] = 1;
   }
 
-  #average({ cause, factors }: CauseFactor): number {
+  /** Chance that a cause that was not drawn contributes this level at most. */
+  #average({ cause, contributes }: GateLink, level: number): number {
     const first = this.prepared.firstState[cause] ?? 0;
-    let sum = 0;
-    for (let k = 0; k < factors.length; k++) sum += (factors[k] ?? 0) * (this.prepared.states[first + k] ?? 0);
+    let sum = this.prepared.states[first] ?? 0;
+    for (let k = 0; k < contributes.length; k++) sum += upTo(contributes[k] ?? [], level) * (this.prepared.states[first + 1 + k] ?? 0);
     return sum;
   }
 
-  #fillIndependent(states: Float64Array, { cause, factors }: CauseFactor, chance: number): void {
-    const first = this.prepared.firstState[cause] ?? 0;
-    const average = this.#average({ cause, factors });
-    for (let k = 0; k < factors.length; k++) states[first + k] = average > 0 ? (chance * (factors[k] ?? 0) * (this.prepared.states[first + k] ?? 0)) / average : 0;
+  #fillIndependent(states: Float64Array, link: GateLink, level: number, chance: number): void {
+    const first = this.prepared.firstState[link.cause] ?? 0;
+    const average = this.#average(link, level);
+    const scale = average > 0 ? chance / average : 0;
+    states[first] = scale * (this.prepared.states[first] ?? 0);
+    link.contributes.forEach((table, k) => (states[first + 1 + k] = scale * upTo(table, level) * (this.prepared.states[first + 1 + k] ?? 0)));
   }
 }
 
@@ -208,7 +217,8 @@ function subtract(whole: Float64Array, part: Float64Array, causes: readonly numb
 }
 
 function total(weights: Float64Array): number {
+  const count = weights.length;
   let sum = 0;
-  for (const weight of weights) sum += weight;
+  for (let i = 0; i < count; i++) sum += weights[i] ?? 0;
   return sum;
 }
