@@ -57,14 +57,14 @@ export function rankChecks(prepared: Prepared, checks: readonly Check[], options
     screened.push(scoreOf(index, check, joints, { doubt, groups: free === undefined ? [met] : [met, free], mixed, isExact: false }));
   });
   screened.sort(bestFirst);
-  const lookAt = (index: number): CheckScore => ({ ...expectedEntropyDrop(prepared, atIndex(checks, index, 'check')), check: index });
-  const exact = tied.map(lookAt);
+  const all = settingOfAll(prepared);
+  const exact = tied.map((index) => scoreExactly(prepared, index, atIndex(checks, index, 'check'), all));
   let best = exact.reduce((most, { dropPerCost }) => Math.max(most, dropPerCost), 0);
   let looks = 0;
   for (; looks < (options.exact ?? MOST_LOOKS); looks++) {
     const next = screened[looks];
     if (next === undefined || next.dropPerCost * MARGIN < best) break;
-    const score = lookAt(next.check);
+    const score = scoreExactly(prepared, next.check, atIndex(checks, next.check, 'check'), all);
     best = Math.max(best, score.dropPerCost);
     exact.push(score);
   }
@@ -79,9 +79,16 @@ export function rankChecks(prepared: Prepared, checks: readonly Check[], options
  */
 export function expectedEntropyDrop(prepared: Prepared, check: Check): CheckScore {
   checkOutcomes(prepared.net, check, 'check');
-  const { firstState, states } = prepared;
-  const all = causesAt(Array.from({ length: firstState.length - 1 }, (_, cause) => cause), firstState);
-  return scoreOf(0, check, levelJoints(prepared, check), { doubt: doubtOf(states, all), groups: [all], mixed: new Float64Array(states.length), isExact: true });
+  return scoreExactly(prepared, 0, check, settingOfAll(prepared));
+}
+
+function scoreExactly(prepared: Prepared, index: number, check: Check, all: Setting): CheckScore {
+  return scoreOf(index, check, levelJoints(prepared, check), all);
+}
+
+function settingOfAll({ firstState, states }: Prepared): Setting {
+  const all = { count: firstState.length - 1, positions: Int32Array.from(states.keys()) };
+  return { doubt: doubtOf(states, all), groups: [all], mixed: new Float64Array(states.length), isExact: true };
 }
 
 /** Some causes, and where their states are in flat arrays over all states. */

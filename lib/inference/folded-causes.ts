@@ -26,40 +26,53 @@ export interface CausePosterior {
  */
 export function foldedPosteriors(model: Model, digit: Digit, weights: Float64Array, worth: Float64Array, out: CausePosterior): void {
   const { folded, base } = digit;
-  const mixtures = folded.map((cause) => mixture(model, cause, weights, new Float64Array(base.length)));
-  const after = suffixes(mixtures, base.length);
+  const radix = base.length;
+  const last = folded.length * radix;
+  // Row j of `mixtures`: cause j alone; row j of `after`: the causes from j on together.
+  const mixtures = new Float64Array(last);
+  const after = new Float64Array(last + radix);
+  after[last] = 1;
+  for (let j = folded.length - 1, row = last - radix; j >= 0; j--, row -= radix) {
+    mixture(model, folded[j], weights, mixtures, row, radix);
+    for (let c = 0; c < radix; c++) after[row + c] = after[row + radix + c] ?? 0;
+    takeLarger(after, mixtures, row, row, radix);
+  }
   const before = base.slice();
-  for (let j = 0; j < folded.length; j++) {
-    const others = before.slice();
-    takeLarger(others, after[j + 1] ?? base);
+  const others = new Float64Array(radix);
+  for (let j = 0, row = 0; j < folded.length; j++, row += radix) {
+    others.set(before);
+    takeLarger(others, after, 0, row + radix);
     foldedPosterior(model, folded[j], others, weights, worth, out);
-    takeLarger(before, mixtures[j] ?? base);
+    takeLarger(before, mixtures, 0, row);
   }
 }
 
-/** What one cause contributes on average over its states, written to `out`; sums to the cause's total weight. */
-export function mixture(model: Model, { cause, contributes }: FoldedCause, weights: Float64Array, out: Distribution): Distribution {
+/** What one cause contributes on average over its states, written to row `at` of `out`; sums to the cause's total weight. */
+export function mixture(model: Model, folded: FoldedCause | undefined, weights: Float64Array, out: Distribution, at = 0, radix = out.length): Distribution {
+  if (folded === undefined) return out;
+  const { cause, contributes } = folded;
   const first = model.firstState[cause] ?? 0;
-  out.fill(0);
-  out[0] = weights[first] ?? 0;
+  for (let c = 0; c < radix; c++) out[at + c] = 0;
+  let lowest = weights[first] ?? 0;
   for (let k = 0; k < contributes.length; k++) {
     const weight = weights[first + 1 + k] ?? 0;
     const row = contributes[k];
-    if (row === undefined) out[0] += weight;
-    else for (let c = 0; c < out.length; c++) out[c] = (out[c] ?? 0) + weight * (row[c] ?? 0);
+    if (row === undefined) lowest += weight;
+    else for (let c = 0; c < radix; c++) out[at + c] = (out[at + c] ?? 0) + weight * (row[c] ?? 0);
   }
+  out[at] = (out[at] ?? 0) + lowest;
   return out;
 }
 
-/** Turns the distribution of a level into that of the larger of it and an independent one. */
-export function takeLarger(level: Distribution, other: Distribution): void {
+/** Turns the distribution of a level into that of the larger of it and an independent one; rows that begin at `at` and `otherAt`. */
+export function takeLarger(level: Distribution, other: Distribution, at = 0, otherAt = 0, radix = level.length): void {
   let below = 0;
   let upTo = 0;
-  for (let c = 0; c < level.length; c++) {
-    const mass = level[c] ?? 0;
-    const added = other[c] ?? 0;
+  for (let c = 0; c < radix; c++) {
+    const mass = level[at + c] ?? 0;
+    const added = other[otherAt + c] ?? 0;
     upTo += added;
-    level[c] = mass * upTo + below * added;
+    level[at + c] = mass * upTo + below * added;
     below += mass;
   }
 }
@@ -82,19 +95,6 @@ function foldedPosterior(model: Model, folded: FoldedCause | undefined, others: 
     states[s] = (states[s] ?? 0) / total;
     silent[s] = (silent[s] ?? 0) / total;
   }
-}
-
-/** suffixes[j] is what the mixtures from j on contribute together. */
-function suffixes(mixtures: readonly Distribution[], radix: number): Distribution[] {
-  let last = new Float64Array(radix);
-  last[0] = 1;
-  const out = [last];
-  for (let j = mixtures.length - 1; j >= 0; j--) {
-    last = last.slice();
-    takeLarger(last, mixtures[j] ?? last);
-    out.push(last);
-  }
-  return out.reverse();
 }
 
 function worthOf(distribution: Distribution, worth: Float64Array): number {

@@ -90,7 +90,7 @@ export class Sweep {
     const posterior: Posterior = {
       states: new Float64Array(weights.length),
       silent: new Float64Array(weights.length),
-      classes: model.digits.map(({ radix }) => new Float64Array(radix)),
+      classes: withGates ? model.digits.map(({ radix }) => new Float64Array(radix)) : [],
       leakAlone: new Float64Array(model.digits.length),
     };
     for (const cause of model.free) this.#freePosterior(cause, weights, posterior);
