@@ -1,5 +1,6 @@
 import { atIndex } from './at-index';
-import type { Gate, Net } from './net';
+import { mapped } from './mapped';
+import type { Gate, LevelTable, Net } from './net';
 import type { CauseFactor, Prepared } from './prepared';
 
 /** Something that could be found out next. */
@@ -67,10 +68,17 @@ export function productGate(prepared: Prepared, { on }: Check): Gate | undefined
 export function cumulativeForms(gate: Gate): ProductForm[] {
   const forms: ProductForm[] = [];
   for (let level = 0; level + 1 < gate.weights.length; level++) {
-    const factors = gate.links.map(({ cause, contributes }) => ({ cause, factors: [1, ...contributes.map((table) => upTo(table, level))] }));
+    const factors = mapped(gate.links, ({ cause, contributes }) => ({ cause, factors: factorsUpTo(contributes, level) }));
     forms.push({ constant: upTo(gate.leak, level), factors });
   }
   return forms;
+}
+
+/** Chance of this level or a lower one in each state of a cause; absent it contributes nothing. */
+function factorsUpTo(contributes: readonly LevelTable[], level: number): number[] {
+  const factors = [1];
+  for (const table of contributes) factors.push(upTo(table, level));
+  return factors;
 }
 
 function isLookedAt(gate: Gate): boolean {

@@ -1,6 +1,7 @@
 import { atIndex } from './at-index';
 import { mixture, takeLarger } from './folded-causes';
 import { contribute, isBit, isPowerOfTwo, type LevelRow } from './level-row';
+import { mapped } from './mapped';
 import type { Digit, FoldedCause } from './model';
 import { mulberry32 } from './mulberry32';
 import type { Place, Step } from './plan';
@@ -163,7 +164,7 @@ class Drawing {
     const weight = this.sweep.model.weights[(this.sweep.model.firstState[cause] ?? 0) + k] ?? 0;
     // The last state takes all that is left, so what it ends in need not be worked out.
     const isLast = k === states - 1;
-    const path = this.#path(before, step.sizeIn, touches.map(({ rows }) => rows[k - 1]), step.touches, !isLast);
+    const path = this.#path(before, step.sizeIn, mapped(touches, ({ rows }) => rows[k - 1]), step.touches, !isLast);
     for (let n = 0; n < present; n++) {
       const draw = this.#present[n] ?? 0;
       if (this.#state[n] === 0) {
@@ -334,7 +335,7 @@ interface Path {
 function foldedChain({ model }: Sweep, digit: Digit): Float64Array[] {
   const mixed = new Float64Array(digit.radix);
   let reached = digit.base;
-  return digit.folded.map((folded) => {
+  return mapped(digit.folded, (folded) => {
     const before = reached;
     reached = reached.slice();
     takeLarger(reached, mixture(model, folded, model.weights, mixed));

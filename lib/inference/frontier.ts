@@ -1,3 +1,4 @@
+import { mapped } from './mapped';
 import type { Model } from './model';
 
 /** What happens to the frontier table, in order. Digits and causes are indices into `Model.digits` and `Model.swept`. */
@@ -15,7 +16,7 @@ export interface FrontierVisitor {
 /** Who waits for whom, found once per model. */
 export interface Waiting {
   /** Per digit: causes, inhibitors and earlier digits that must come before it can close. */
-  readonly beforeClose: readonly number[];
+  readonly beforeClose: Int32Array;
   /** Per digit: earlier digits that feed it. */
   readonly feeders: readonly (readonly number[])[];
   /** Per swept cause: digits that it inhibits, and joint factors that it is part of. */
@@ -27,10 +28,11 @@ export interface Waiting {
 export function waitingOf(model: Model): Waiting {
   const { digits, swept, joints } = model;
   const sweptOf = new Map(swept.map(({ cause }, index) => [cause, index]));
-  const beforeClose = digits.map(({ inhibitors }) => inhibitors.length);
-  const feeders: number[][] = digits.map(() => []);
-  const inhibits: number[][] = swept.map(() => []);
-  const jointsOf: number[][] = swept.map(() => []);
+  const beforeClose = new Int32Array(digits.length);
+  digits.forEach(({ inhibitors }, digit) => (beforeClose[digit] = inhibitors.length));
+  const feeders: number[][] = mapped(digits, () => []);
+  const inhibits: number[][] = mapped(swept, () => []);
+  const jointsOf: number[][] = mapped(swept, () => []);
   const wait = (digit: number) => (beforeClose[digit] = (beforeClose[digit] ?? 0) + 1);
   for (const { touches } of swept) for (const { digit } of touches) wait(digit);
   digits.forEach(({ feeds, inhibitors }, index) => {
@@ -55,9 +57,9 @@ export function sweepFrontier(model: Model, waiting: Waiting, order: readonly nu
 
 class Frontier {
   readonly #isOpen: Uint8Array;
-  readonly #beforeClose: number[];
-  readonly #beforeJoint: number[];
-  readonly #usesOfKept: number[];
+  readonly #beforeClose: Int32Array;
+  readonly #beforeJoint: Int32Array;
+  readonly #usesOfKept: Int32Array;
 
   constructor(
     private readonly model: Model,
@@ -65,9 +67,11 @@ class Frontier {
     private readonly visitor: FrontierVisitor,
   ) {
     this.#isOpen = new Uint8Array(model.digits.length);
-    this.#beforeClose = [...waiting.beforeClose];
-    this.#beforeJoint = model.joints.map(({ causes }) => causes.length);
-    this.#usesOfKept = model.swept.map((_, i) => (waiting.inhibits[i]?.length ?? 0) + (waiting.jointsOf[i]?.length ?? 0));
+    this.#beforeClose = waiting.beforeClose.slice();
+    this.#beforeJoint = new Int32Array(model.joints.length);
+    model.joints.forEach(({ causes }, joint) => (this.#beforeJoint[joint] = causes.length));
+    this.#usesOfKept = new Int32Array(model.swept.length);
+    for (let i = 0; i < this.#usesOfKept.length; i++) this.#usesOfKept[i] = (waiting.inhibits[i]?.length ?? 0) + (waiting.jointsOf[i]?.length ?? 0);
   }
 
   run(order: readonly number[]): void {

@@ -2,6 +2,7 @@ import { checkCause, checkJoint } from './check-net';
 import { laterGatesFirst } from './gate-order';
 import { takeLarger } from './folded-causes';
 import { liftedRow, type LevelRow } from './level-row';
+import { mapped } from './mapped';
 import type { Inhibitor, Net } from './net';
 import { GateReducer, type Distribution, type ReducedGate } from './reduced-gate';
 import { scaledByLargest } from './scaled-by-largest';
@@ -78,13 +79,13 @@ export function modelOf(net: Net, isChecked = false): Model {
   const gates = reducer.reduced;
   const kept = new Set([...joints.flatMap((joint) => joint.causes), ...gates.flatMap((gate) => gate.inhibitors.map(({ cause }) => cause))]);
   const touches = touchesPerCause(net, gates);
-  const scaledJoints = joints.map((joint) => scaledByLargest(joint.table));
+  const scaledJoints = mapped(joints, (joint) => scaledByLargest(joint.table));
   return {
     firstState: weights.firstState,
     weights: weights.values,
     logConstant: reducer.logConstant + scaleCauses(weights) + scaledJoints.reduce((sum, { logScale }) => sum + logScale, 0),
     ...partition(net, gates, touches, kept, weights),
-    joints: joints.map((joint, index) => ({ causes: joint.causes, table: scaledJoints[index]?.values ?? new Float64Array() })),
+    joints: mapped(joints, (joint, index) => ({ causes: joint.causes, table: scaledJoints[index]?.values ?? new Float64Array() })),
   };
 }
 
@@ -136,7 +137,7 @@ function scaleCauses({ firstState, values, logScale }: StateWeights): number {
 }
 
 function touchesPerCause(net: Net, gates: readonly ReducedGate[]): RawTouch[][] {
-  const touches: RawTouch[][] = net.causes.map(() => []);
+  const touches: RawTouch[][] = mapped(net.causes, () => []);
   gates.forEach((gate, index) => {
     for (const link of gate.links) touches[link.cause]?.push({ gate: index, contributes: link.contributes });
   });
@@ -146,25 +147,25 @@ function touchesPerCause(net: Net, gates: readonly ReducedGate[]): RawTouch[][] 
 function partition(net: Net, gates: readonly ReducedGate[], touches: RawTouch[][], kept: ReadonlySet<number>, weights: StateWeights) {
   const free: number[] = [];
   const swept: SweptCause[] = [];
-  const folded: FoldedCause[][] = gates.map(() => []);
+  const folded: FoldedCause[][] = mapped(gates, () => []);
   const lifts = liftPerGate(gates, touches, weights);
   touches.forEach((own, cause) => {
     const [only] = own;
     if (only === undefined && !kept.has(cause)) free.push(cause);
     else if (only !== undefined && own.length === 1 && !kept.has(cause)) folded[only.gate]?.push({ cause, contributes: only.contributes });
-    else swept.push({ cause, states: net.causes[cause]?.weights.length ?? 1, kept: kept.has(cause), touches: own.map((touch) => ({ digit: touch.gate, rows: lifted(touch.contributes, lifts[touch.gate]) })) });
+    else swept.push({ cause, states: net.causes[cause]?.weights.length ?? 1, kept: kept.has(cause), touches: mapped(own, (touch) => ({ digit: touch.gate, rows: lifted(touch.contributes, lifts[touch.gate]) })) });
   });
   const indexOf = new Map(gates.map((gate, index) => [gate, index]));
-  const digits = gates.map((gate, index) => digitOf(gate, folded[index] ?? [], lifts, indexOf));
+  const digits = mapped(gates, (gate, index) => digitOf(gate, folded[index] ?? [], lifts, indexOf));
   return { free, swept, digits };
 }
 
-function digitOf(gate: ReducedGate, folded: readonly FoldedCause[], lifts: readonly number[], indexOf: ReadonlyMap<ReducedGate, number>): Digit {
+function digitOf(gate: ReducedGate, folded: readonly FoldedCause[], lifts: Float64Array, indexOf: ReadonlyMap<ReducedGate, number>): Digit {
   const lift = lifts[indexOf.get(gate) ?? 0] ?? 1;
-  const weights = new Float64Array(gate.weights);
+  const weights = gate.weights.slice();
   const top = gate.radix - 1;
   weights[top] = (weights[top] ?? 0) / lift;
-  const feeds = gate.feeds.map(({ into, contributes }) => {
+  const feeds = mapped(gate.feeds, ({ into, contributes }) => {
     const target = indexOf.get(into) ?? 0;
     return { into: target, rows: lifted(contributes, lifts[target]) };
   });
@@ -189,12 +190,13 @@ function baseOf(gate: ReducedGate): Distribution {
 }
 
 function lifted(contributes: readonly (Distribution | undefined)[], lift = 1): (LevelRow | undefined)[] {
-  return contributes.map((distribution) => distribution && liftedRow(distribution, lift));
+  return mapped(contributes, (distribution) => distribution && liftedRow(distribution, lift));
 }
 
 /** One over a bound on the prior chance of the top class, so that a fully explained frontier weighs about 1. */
-function liftPerGate(gates: readonly ReducedGate[], touches: RawTouch[][], { firstState, values }: StateWeights): number[] {
-  const reach = gates.map((gate) => topOf(gate.leak) + gate.settled.reduce((sum, row) => sum + topOf(row), 0));
+function liftPerGate(gates: readonly ReducedGate[], touches: RawTouch[][], { firstState, values }: StateWeights): Float64Array {
+  const reach = new Float64Array(gates.length);
+  gates.forEach(({ leak, settled }, gate) => (reach[gate] = topOf(leak) + settled.reduce((sum, row) => sum + topOf(row), 0)));
   for (let cause = 0; cause < touches.length; cause++) {
     const first = firstState[cause] ?? 0;
     for (const { gate, contributes } of touches[cause] ?? [])

@@ -1,4 +1,5 @@
 import type { Waiting } from './frontier';
+import { mapped } from './mapped';
 import type { Model } from './model';
 
 /**
@@ -25,7 +26,7 @@ export class OrderSearch {
       for (const digit of waiting.inhibits[swept] ?? []) this.#addDigit(swept, digit);
     });
     this.#needs = causesNeeded(model, waiting);
-    const neededFor: number[][] = model.swept.map(() => []);
+    const neededFor: number[][] = mapped(model.swept, () => []);
     this.#needs.forEach((causes, target) => causes.forEach((swept) => neededFor[swept]?.push(target)));
     this.#neededFor = neededFor;
   }
@@ -33,10 +34,12 @@ export class OrderSearch {
   greedy(random: () => number, jitter: number): number[] {
     const order: number[] = [];
     const isDone = new Uint8Array(this.#neededFor.length);
-    const left = this.#needs.map(({ length }) => length);
+    const left = new Int32Array(this.#needs.length);
+    this.#needs.forEach(({ length }, target) => (left[target] = length));
     const opened = new Int32Array(this.#words);
     const wanted = new Int32Array(this.#words);
-    const noise = this.#needs.map(() => random() * jitter);
+    const noise = new Float64Array(this.#needs.length);
+    for (let target = 0; target < noise.length; target++) noise[target] = random() * jitter;
     const run = (swept: number) => {
       isDone[swept] = 1;
       order.push(swept);
@@ -61,7 +64,7 @@ export class OrderSearch {
     for (let w = 0; w < this.#words; w++) set[w] = (set[w] ?? 0) | (this.#digitsOf[swept * this.#words + w] ?? 0);
   }
 
-  #cheapestTarget(left: readonly number[], isDone: Uint8Array, opened: Int32Array, wanted: Int32Array, noise: readonly number[]): number {
+  #cheapestTarget(left: Int32Array, isDone: Uint8Array, opened: Int32Array, wanted: Int32Array, noise: Float64Array): number {
     let best = -1;
     let fewest = Infinity;
     for (let target = 0; target < left.length; target++) {
@@ -109,7 +112,7 @@ export class OrderSearch {
 const WORD_BITS = 31;
 
 function causesNeeded(model: Model, waiting: Waiting): number[][] {
-  const own: Set<number>[] = model.digits.map(() => new Set());
+  const own: Set<number>[] = mapped(model.digits, () => new Set());
   model.swept.forEach(({ touches }, swept) => {
     for (const { digit } of touches) own[digit]?.add(swept);
     for (const digit of waiting.inhibits[swept] ?? []) own[digit]?.add(swept);
@@ -117,6 +120,6 @@ function causesNeeded(model: Model, waiting: Waiting): number[][] {
   // Later digits come first in the model, so walking backwards meets a feeder before what it feeds.
   for (let digit = model.digits.length - 1; digit >= 0; digit--)
     for (const { into } of model.digits[digit]?.feeds ?? []) for (const swept of own[digit] ?? []) own[into]?.add(swept);
-  const joints = model.joints.map(({ causes }) => causes.flatMap((cause) => waiting.sweptOf.get(cause) ?? []));
-  return [...own.map((causes) => [...causes]), ...joints];
+  const joints = mapped(model.joints, ({ causes }) => causes.flatMap((cause) => waiting.sweptOf.get(cause) ?? []));
+  return [...mapped(own, (causes) => [...causes]), ...joints];
 }

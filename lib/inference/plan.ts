@@ -1,5 +1,6 @@
 import { atIndex } from './at-index';
 import { sweepFrontier, type FrontierVisitor, type Waiting } from './frontier';
+import { mapped } from './mapped';
 import type { Digit, Model, SweptCause } from './model';
 
 /** Where a digit or a kept cause sits in the table: its value v adds v · stride to the entry's index. */
@@ -52,14 +53,14 @@ class StepWriter implements FrontierVisitor {
 
   sum(swept: number): void {
     const cause = this.#swept(swept);
-    const touches = cause.touches.map(({ digit }) => this.#place('digit', digit));
+    const touches = mapped(cause.touches, ({ digit }) => this.#place('digit', digit));
     const sizeIn = this.#size;
     if (cause.kept) this.#enter('kept', swept, cause.states);
     this.steps.push({ kind: 'sum', swept, touches, sizeIn, sizeOut: this.#size });
   }
 
   joint(joint: number): void {
-    const places = (this.model.joints[joint]?.causes ?? []).map((cause) => this.#placeOfCause(cause));
+    const places = mapped(this.model.joints[joint]?.causes ?? [], (cause) => this.#placeOfCause(cause));
     this.steps.push({ kind: 'joint', joint, places, sizeIn: this.#size, sizeOut: this.#size });
   }
 
@@ -71,7 +72,7 @@ class StepWriter implements FrontierVisitor {
   close(digit: number): void {
     const sizeIn = this.#size;
     const place = this.#leave('digit', digit);
-    const feeds = this.#digit(digit).feeds.map(({ into }) => this.#place('digit', into));
+    const feeds = mapped(this.#digit(digit).feeds, ({ into }) => this.#place('digit', into));
     this.steps.push({ kind: 'close', digit, place, feeds, sizeIn, sizeOut: this.#size });
   }
 
@@ -90,9 +91,8 @@ class StepWriter implements FrontierVisitor {
 
   #leave(kind: Resident['kind'], index: number): Place {
     const leaving = this.#place(kind, index);
-    this.#residents = this.#residents
-      .filter((resident) => resident !== leaving)
-      .map((resident) => (resident.stride > leaving.stride ? { ...resident, stride: resident.stride / leaving.radix } : resident));
+    const staying = this.#residents.filter((resident) => resident !== leaving);
+    this.#residents = mapped(staying, ({ kind: what, index: of, radix, stride }) => ({ kind: what, index: of, radix, stride: stride > leaving.stride ? stride / leaving.radix : stride }));
     this.#size /= leaving.radix;
     return leaving;
   }

@@ -1,4 +1,5 @@
 import { checkGate } from './check-net';
+import { mapped } from './mapped';
 import type { Gate, Inhibitor, LevelTable, Net } from './net';
 import { scaledByLargest } from './scaled-by-largest';
 
@@ -10,7 +11,7 @@ export interface ReducedGate {
   readonly gate: number;
   readonly radix: number;
   readonly classOfLevel: readonly number[];
-  readonly weights: readonly number[];
+  readonly weights: Float64Array;
   readonly leak: Distribution;
   /** Contributions of earlier gates whose level is known. */
   readonly settled: Distribution[];
@@ -53,11 +54,11 @@ export class GateReducer {
       return;
     }
     if (!this.isChecked) checkedOnce(this.net, index, gate);
-    const { values: weights, logScale } = scaledByLargest(gate.weights.map((weight, level) => weight * (factors?.[level] ?? 1)));
+    const { values: weights, logScale } = scaledByLargest(factors === undefined ? gate.weights : gate.weights.map((weight, level) => weight * (factors[level] ?? 1)));
     this.logConstant += logScale;
     if (logScale === -Infinity) return;
     const inhibitors = (gate.inhibitedBy ?? []).filter(({ strength }) => strength > 0);
-    const classOfLevel = classesOf(weights, toLater.map(({ perLevel }) => perLevel), inhibitors.length > 0);
+    const classOfLevel = classesOf(weights, mapped(toLater, ({ perLevel }) => perLevel), inhibitors.length > 0);
     if (Math.max(...classOfLevel) === 0) this.#multiplyIn(gate, classOfLevel, toLater);
     else this.#keep(index, gate, weights, classOfLevel, toLater, inhibitors);
   }
@@ -89,16 +90,16 @@ export class GateReducer {
       gate: index,
       radix,
       classOfLevel,
-      weights: levelOfClass.map((level) => weights[level] ?? 0),
+      weights: new Float64Array(levelOfClass.map((level) => weights[level] ?? 0)),
       leak: reachable(perClass(gate.leak, classOfLevel, radix)),
       settled: [],
       links: linksAtWork(gate, classOfLevel, radix),
-      feeds: onlyLevel === undefined ? toLater.map(({ into, perLevel }) => ({ into, contributes: levelOfClass.map((level) => perLevel[level]) })) : [],
+      feeds: onlyLevel === undefined ? mapped(toLater, ({ into, perLevel }) => ({ into, contributes: levelOfClass.map((level) => perLevel[level]) })) : [],
       inhibitors,
     };
     this.reduced.push(reduced);
     for (const feed of gate.feeds ?? []) {
-      const perLevel = [undefined, ...feed.contributes.map((table) => contribution(table, classOfLevel, radix))];
+      const perLevel = [undefined, ...mapped(feed.contributes, (table) => contribution(table, classOfLevel, radix))];
       if (perLevel.some((row) => row !== undefined)) this.#toLater.set(feed.gate, [...(this.#toLater.get(feed.gate) ?? []), { into: reduced, perLevel }]);
     }
   }
@@ -122,7 +123,8 @@ function classesOf(weights: Float64Array, toLater: readonly (readonly (Distribut
   }
   const top = classes[classes.length - 1] ?? 0;
   const topIsRuledOut = top > 0 && weights[weights.length - 1] === 0 && !(inhibited && (weights[0] ?? 0) > 0);
-  return topIsRuledOut ? classes.map((c) => (c === top ? -1 : c)) : classes;
+  if (topIsRuledOut) for (let level = 0; level < classes.length; level++) if (classes[level] === top) classes[level] = -1;
+  return classes;
 }
 
 function settle(toLater: readonly { into: ReducedGate; perLevel: readonly (Distribution | undefined)[] }[], level: number): void {

@@ -2,6 +2,7 @@ import { atIndex } from './at-index';
 import { contributeEach, contributeEachBack } from './contribute-each';
 import { foldedPosteriors, foldedRow } from './folded-causes';
 import { contribute, contributeBack, liftedRow } from './level-row';
+import { mapped } from './mapped';
 import type { Digit, Model, SweptCause } from './model';
 import type { Step } from './plan';
 import { bitsOf, sumBits, sumBitsBack, type Bit } from './sum-bits';
@@ -64,7 +65,7 @@ export class Sweep {
     share?: Sweep,
   ) {
     this.tables = share?.tables ?? tablesFor(steps);
-    this.#bits = steps.map((step) => (step.kind === 'sum' ? bitsOf(this.#swept(step.swept), step) : undefined));
+    this.#bits = mapped(steps, (step) => (step.kind === 'sum' ? bitsOf(this.#swept(step.swept), step) : undefined));
     const widest = steps.reduce((most, { sizeIn, sizeOut }) => Math.max(most, sizeIn, sizeOut), 1);
     this.#scratch = new Float64Array(widest);
     this.#worth = new Float64Array(widest);
@@ -90,7 +91,7 @@ export class Sweep {
     const posterior: Posterior = {
       states: new Float64Array(weights.length),
       silent: new Float64Array(weights.length),
-      classes: withGates ? model.digits.map(({ radix }) => new Float64Array(radix)) : [],
+      classes: withGates ? mapped(model.digits, ({ radix }) => new Float64Array(radix)) : [],
       leakAlone: new Float64Array(model.digits.length),
     };
     for (const cause of model.free) this.#freePosterior(cause, weights, posterior);
@@ -353,10 +354,9 @@ function silence(touches: SweptCause['touches'], k: number): number {
 }
 
 function tablesFor(steps: readonly Step[]): Float64Array[] {
-  const sizes = [1, ...steps.map(({ sizeOut }) => sizeOut)];
-  const store = new Float64Array(sizes.reduce((sum, size) => sum + size, 0));
-  let used = 0;
-  return sizes.map((size) => store.subarray(used, (used += size)));
+  const store = new Float64Array(steps.reduce((sum, { sizeOut }) => sum + sizeOut, 1));
+  let used = 1;
+  return [store.subarray(0, 1), ...mapped(steps, ({ sizeOut }) => store.subarray(used, (used += sizeOut)))];
 }
 
 function unreachable(step: never): never {
