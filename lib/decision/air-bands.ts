@@ -41,37 +41,60 @@ let boxOf = new Uint16Array(2048);
 export function valuesInOrder(values: Float64Array, places: readonly number[]): number[] {
   const { lowest, highest } = edgesOf(values);
   const range = highest - lowest;
+  const found: number[] = [];
   if (values.length <= SHORT || !(range > 0 && range < Number.POSITIVE_INFINITY)) {
-    const sorted = values.slice().sort();
-    return places.map((place) => sorted[place] ?? Number.NaN);
+    const sorted = sortedCopy(values);
+    for (const place of places) found.push(sorted[place] ?? Number.NaN);
+    return found;
   }
-  fillBoxes(values, lowest, highest);
+  fillBoxes(values, lowest, highest, boxesFor(values.length), held);
   const wanted = wantedBoxes(places, values.length);
   sortIn(values, wanted);
-  return wanted.flatMap((box) => valuesInOrder(box.values, box.places));
+  for (const box of wanted) found.push(...valuesInOrder(box.values, box.places));
+  return found;
+}
+
+/** A few values are put in order by hand: sorting a typed array is a call out of the compiled code. */
+function sortedCopy(values: Float64Array): Float64Array {
+  const sorted = values.slice();
+  if (sorted.length > SHORT) return sorted.sort();
+  for (let n = 1; n < sorted.length; n += 1) {
+    const value = sorted[n] ?? 0;
+    let to = n;
+    for (; to > 0 && (sorted[to - 1] ?? 0) > value; to -= 1) sorted[to] = sorted[to - 1] ?? 0;
+    sorted[to] = value;
+  }
+  return sorted;
 }
 
 /** Lowest value, and the highest that is not endless. */
 function edgesOf(values: Float64Array): { lowest: number; highest: number } {
+  const count = values.length;
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
-  for (const value of values) {
+  for (let s = 0; s < count; s += 1) {
+    const value = values[s] ?? 0;
     if (value < lowest) lowest = value;
     if (value > highest && value < Number.POSITIVE_INFINITY) highest = value;
   }
   return { lowest, highest };
 }
 
-function fillBoxes(values: Float64Array, lowest: number, highest: number): void {
-  if (boxOf.length < values.length) boxOf = new Uint16Array(values.length);
-  const boxes = boxOf;
-  held.fill(0);
+function boxesFor(count: number): Uint16Array {
+  if (boxOf.length < count) boxOf = new Uint16Array(count);
+  return boxOf;
+}
+
+/** Box of each value, and how many each box holds. */
+function fillBoxes(values: Float64Array, lowest: number, highest: number, boxes: Uint16Array, counts: Int32Array): void {
+  counts.fill(0);
+  const count = values.length;
   const perBox = (BOXES - 1e-6) / (highest - lowest);
-  for (let s = 0; s < values.length; s += 1) {
+  for (let s = 0; s < count; s += 1) {
     const value = values[s] ?? 0;
     const box = value > highest ? BOXES : ((value - lowest) * perBox) | 0;
     boxes[s] = box;
-    held[box] = (held[box] ?? 0) + 1;
+    counts[box] = (counts[box] ?? 0) + 1;
   }
 }
 
@@ -96,18 +119,19 @@ function wantedBoxes(places: readonly number[], count: number): WantedBox[] {
 }
 
 function sortIn(values: Float64Array, wanted: readonly WantedBox[]): void {
-  const boxes = boxOf;
-  // From here on a box counts what was put into it, below 0 for boxes that nobody wants.
+  // From here on a box says which of the wanted ones it is, below 0 for boxes that nobody wants.
   held.fill(-1);
-  for (const { box } of wanted) held[box] = 0;
-  const listOf: (Float64Array | undefined)[] = [];
-  for (const { box, values: list } of wanted) listOf[box] = list;
-  for (let s = 0; s < values.length; s += 1) {
-    const box = boxes[s] ?? 0;
-    const next = held[box] ?? -1;
-    if (next < 0) continue;
-    const list = listOf[box];
+  wanted.forEach(({ box }, n) => (held[box] = n));
+  const filled = new Int32Array(wanted.length);
+  const count = values.length;
+  const boxes = boxOf;
+  const places = held;
+  for (let s = 0; s < count; s += 1) {
+    const n = places[boxes[s] ?? 0] ?? -1;
+    if (n < 0) continue;
+    const list = wanted[n]?.values;
+    const next = filled[n] ?? 0;
     if (list !== undefined) list[next] = values[s] ?? 0;
-    held[box] = next + 1;
+    filled[n] = next + 1;
   }
 }
