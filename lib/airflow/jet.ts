@@ -1,3 +1,5 @@
+import { exponential } from '@/lib/elementary';
+
 /** A free jet on its way from the outlet to the part. */
 
 /**
@@ -58,7 +60,7 @@ export function aimOffset(distance: number, angleError: number): number {
 
 /** Share of the axis speed left at an offset from the axis (Gaussian profile). Worked: half at the half-width. */
 export function shareAtOffset(offset: number, halfWidth: number): number {
-  return Math.exp(-Math.LN2 * (offset / halfWidth) ** 2);
+  return exponential(-Math.LN2 * (offset / halfWidth) ** 2);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { exponential } from '@/lib/elementary';
 import type { Air } from './air';
 import type { FanFacts, PathReading } from './air-path';
 import { chosenByWeight, inputsOfChosen, pathOfChosen } from './draw-again';
@@ -142,7 +143,7 @@ function effectiveCount(fit: Float64Array, share: number): number {
   let sum = 0;
   let squares = 0;
   for (const value of fit) {
-    const weight = Math.exp(share * (value - top));
+    const weight = exponential(share * (value - top));
     sum += weight;
     squares += weight * weight;
   }
@@ -158,7 +159,7 @@ function largest(values: Float64Array): number {
 /** Systematic drawing by weight; columns that the readings say nothing about stay where they are. */
 function drawAgain(state: Chain, share: number, columns: readonly number[], random: SeededRandom): Chain {
   const top = largest(state.fit);
-  const weights = state.fit.map((value) => Math.exp(share * (value - top)));
+  const weights = state.fit.map((value) => exponential(share * (value - top)));
   const chosen = chosenByWeight(weights, random.uniform());
   const fit = Float64Array.from(chosen, (from) => state.fit[from] ?? 0);
   return { inputs: inputsOfChosen(state.inputs, chosen, columns), path: pathOfChosen(state.path, chosen), fit };

@@ -1,3 +1,4 @@
+import { exponential } from '@/lib/elementary';
 import type { Air } from './air';
 import type { FanFacts } from './air-path';
 import type { FanCurve } from './fan-curve';
@@ -69,9 +70,9 @@ function drawnFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs
   const freeFlow = new Float64Array(inputs.count);
   const maxPressure = new Float64Array(inputs.count);
   for (let s = 0; s < inputs.count; s += 1) {
-    const turns = Math.exp(flowSpread * (flowDeviates[s] ?? 0) + speedSpread * (speedDeviates[s] ?? 0));
+    const turns = exponential(flowSpread * (flowDeviates[s] ?? 0) + speedSpread * (speedDeviates[s] ?? 0));
     freeFlow[s] = middle.freeFlow * turns;
-    maxPressure[s] = middle.maxPressure * turns * turns * Math.exp(ownSpread * (pressureDeviates[s] ?? 0));
+    maxPressure[s] = middle.maxPressure * turns * turns * exponential(ownSpread * (pressureDeviates[s] ?? 0));
   }
   return {
     freeFlow,

@@ -1,3 +1,4 @@
+import { exponential } from '@/lib/elementary';
 /** Chance that repeats: the same seed gives the same numbers on every machine. */
 export interface SeededRandom {
   /** The next number, 0 up to but not including 1. */
@@ -9,11 +10,13 @@ export interface SeededRandom {
  * Good enough for stratified sampling; not for secrets.
  */
 export function seededRandom(seed: number): SeededRandom {
-  let state = seed | 0;
+  // In a typed array, since a captured variable of 32 bits may be a new object at every step.
+  const state = Int32Array.of(seed);
   return {
     uniform: () => {
-      state = (state + 0x6d2b79f5) | 0;
-      let t = Math.imul(state ^ (state >>> 15), 1 | state);
+      const next = ((state[0] ?? 0) + 0x6d2b79f5) | 0;
+      state[0] = next;
+      let t = Math.imul(next ^ (next >>> 15), 1 | next);
       t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
       return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
     },
@@ -56,7 +59,7 @@ export function normalDeviate(share: number): number {
 export function normalShare(deviate: number): number {
   const t = 1 / (1 + 0.2316419 * Math.abs(deviate));
   const tail =
-    0.3989422804014327 * Math.exp(-0.5 * deviate * deviate) *
+    0.3989422804014327 * exponential(-0.5 * deviate * deviate) *
     t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
   return deviate > 0 ? 1 - tail : tail;
 }

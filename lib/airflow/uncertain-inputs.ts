@@ -1,3 +1,4 @@
+import { exponential } from '@/lib/elementary';
 import { stratifiedNormals } from './seeded-random';
 
 /**
@@ -71,7 +72,7 @@ export function multiplierOf(inputs: UncertainInputs, deviates: Float64Array, sp
   const known = inputs.multipliers.get(key);
   if (known !== undefined) return known;
   const values = new Float64Array(inputs.count);
-  for (let s = 0; s < inputs.count; s += 1) values[s] = Math.exp(spread * (deviates[s] ?? 0));
+  for (let s = 0; s < inputs.count; s += 1) values[s] = exponential(spread * (deviates[s] ?? 0));
   inputs.multipliers.set(key, values);
   return values;
 }

@@ -2,6 +2,7 @@ import {
   CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, missesOfFault, multiplierOf, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
   type Air, type OutletFacts, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
+import { exponential, naturalLog } from '@/lib/elementary';
 import { polymerNamed } from './polymers';
 import { logOfNeededBiot } from './needed-biot';
 
@@ -87,20 +88,27 @@ export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: A
   return { worst, best, mean, bySide, worstDirection: (worstSide * 2 * Math.PI) / SIDES, speedAtNozzle };
 }
 
-/** Coefficient on the side of the part that faces `direction` (rad), once per joint sample, W/(m²·K). The same model as `coolingOfSamples`. */
-export function coefficientTowards(direction: number, variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number): Float64Array {
+/** Coefficients on the sides of the part that face these directions (rad), each once per joint sample, W/(m²·K). The same model as `coolingOfSamples`. */
+export function coefficientsTowards(directions: readonly number[], variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number): Float64Array[] {
   const jets = jetsOf(variant, path, air, inputs, filmTemperature, new Map());
   const lee = leeShares(inputs);
-  const towards = new Float64Array(inputs.count).fill(STILL_AIR_COEFFICIENT);
-  variant.outlets.forEach((outlet, k) => {
-    const turned = (1 + Math.cos(direction - outlet.direction.value)) / 2;
-    const coefficient = jets[k]?.coefficient ?? new Float64Array(inputs.count);
-    for (let s = 0; s < inputs.count; s += 1) {
-      const leeShare = lee[s] ?? 0;
-      towards[s] = (towards[s] ?? 0) + (coefficient[s] ?? 0) * (leeShare + (1 - leeShare) * turned);
-    }
+  return directions.map((direction) => {
+    const towards = new Float64Array(inputs.count).fill(STILL_AIR_COEFFICIENT);
+    variant.outlets.forEach((outlet, k) => {
+      const jet = jets[k];
+      if (jet !== undefined) addLobe(towards, jet.coefficient, lee, (1 + Math.cos(direction - outlet.direction.value)) / 2);
+    });
+    return towards;
   });
-  return towards;
+}
+
+/** Adds what a jet gives to a side that is turned towards it by a share of 0 (away) to 1. */
+function addLobe(towards: Float64Array, coefficient: Float64Array, lee: Float64Array, turned: number): void {
+  const count = towards.length;
+  for (let s = 0; s < count; s += 1) {
+    const leeShare = lee[s] ?? 0;
+    towards[s] = (towards[s] ?? 0) + (coefficient[s] ?? 0) * (leeShare + (1 - leeShare) * turned);
+  }
 }
 
 /** The print's own uncertain figures, for `neededOfSamples`. Temperatures K. */
@@ -143,11 +151,11 @@ export function neededOfSamples(task: SampledTask, inputs: UncertainInputs): Flo
     const theta = (polymer.holdsShapeAt - airTemperature) / (task.nozzleTemperature - airTemperature);
     if (theta <= 0.002) { needed[s] = Number.POSITIVE_INFINITY; continue; }
     const moved = timeSpread * (time[s] ?? 0) - POLYMER_SPREAD * (figures[s] ?? 0);
-    const logTheta = Math.log(theta);
-    const lumped = logRate - moved + Math.log(-logTheta);
-    const history = logOfNeededBiot(logTheta - Math.log(1 - theta), logFourier + moved) + logPerBiot;
-    const share = 1 / (1 + Math.exp(-1.7 * (mix[s] ?? 0)));
-    needed[s] = Math.exp(lumped + share * (history - lumped));
+    const logTheta = naturalLog(theta);
+    const lumped = logRate - moved + naturalLog(-logTheta);
+    const history = logOfNeededBiot(logTheta - naturalLog(1 - theta), logFourier + moved) + logPerBiot;
+    const share = 1 / (1 + exponential(-1.7 * (mix[s] ?? 0)));
+    needed[s] = exponential(lumped + share * (history - lumped));
   }
   return needed;
 }
@@ -186,7 +194,7 @@ function leeShares(inputs: UncertainInputs): Float64Array {
   if (known !== undefined) return known;
   const deviates = sharedColumn(inputs, 'lee-share');
   const shares = new Float64Array(inputs.count);
-  for (let s = 0; s < shares.length; s += 1) shares[s] = LEE_SHARE.low + (LEE_SHARE.high - LEE_SHARE.low) / (1 + Math.exp(-1.7 * (deviates[s] ?? 0)));
+  for (let s = 0; s < shares.length; s += 1) shares[s] = LEE_SHARE.low + (LEE_SHARE.high - LEE_SHARE.low) / (1 + exponential(-1.7 * (deviates[s] ?? 0)));
   LEE.set(inputs, shares);
   return shares;
 }
@@ -205,7 +213,7 @@ function jetColumns(geometry: JetGeometry, speeds: Float64Array, air: Air, filmT
   for (let s = 0; s < speeds.length; s += 1) {
     const speed = speeds[s] ?? 0;
     const reynolds = Math.max(1, speed * (counts[s] ?? 0) * lengthOverViscosity);
-    const power = round ? Math.sqrt(reynolds * (1 + 0.005 * reynolds ** 0.55)) : Math.exp((exponent[s] ?? 0) * Math.log(reynolds));
+    const power = round ? Math.sqrt(reynolds * (1 + 0.005 * exponential(0.55 * naturalLog(reynolds)))) : exponential((exponent[s] ?? 0) * naturalLog(reynolds));
     coefficient[s] = (factor[s] ?? 0) * power;
     arriving[s] = speed * (arrives[s] ?? 0);
   }

@@ -1,5 +1,5 @@
 import { chosenByWeight, columnsOf, fanSlotsUsed, inputsOfChosen, pathOfChosen, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
-import { coefficientTowards, coolingOfSamples, neededOfSamples, type JetStore, type SampledCooling } from '@/lib/cooling';
+import { coefficientsTowards, coolingOfSamples, neededOfSamples, type JetStore, type SampledCooling } from '@/lib/cooling';
 import type { AirChange } from './air-options';
 
 /** One change over all joint samples. */
@@ -27,8 +27,9 @@ export function updateBySides(sides: readonly SideSeen[], leave: AirChange, air:
   if (sides.length === 0) return { inputs, path: today };
   const needed = neededOfSamples(leave.task, inputs);
   const weights = new Float64Array(inputs.count).fill(1);
-  for (const side of sides) {
-    const got = coefficientTowards(side.direction, leave.variant, today, air, inputs, FILM_TEMPERATURE);
+  const bySide = coefficientsTowards(sides.map(({ direction }) => direction), leave.variant, today, air, inputs, FILM_TEMPERATURE);
+  for (const [k, side] of sides.entries()) {
+    const got = bySide[k] ?? new Float64Array(inputs.count);
     for (let s = 0; s < weights.length; s += 1) {
       const agrees = ((got[s] ?? 0) >= (needed[s] ?? 0)) === side.held;
       weights[s] = (weights[s] ?? 0) * (agrees ? CALLED_RIGHT : 1 - CALLED_RIGHT);

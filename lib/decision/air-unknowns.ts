@@ -1,5 +1,5 @@
 import { aloneFlow, fanColumn, normalDeviate, outletColumn, seededRandom, sharedColumn, ductColumn, type AirPath, type AirUnknown, type UncertainInputs } from '@/lib/airflow';
-import { valuesInOrder } from './air-bands';
+import { placedBetween, valuesInOrder } from './air-bands';
 import type { SampledOption } from './air-samples';
 
 /** A measurement that could be taken, as what it would show in every joint sample. */
@@ -98,13 +98,14 @@ function worstAim(aims: readonly Float64Array[], count: number): Float64Array {
 }
 
 function noisy(measurement: Pick<PossibleMeasurement, 'shows' | 'relativeSpread' | 'spread'>, seed: number): Float64Array {
-  const random = seededRandom(seed);
+  const { uniform } = seededRandom(seed);
   const { relativeSpread = 0, spread = 0, shows } = measurement;
-  const read = new Float64Array(shows.length);
-  for (let s = 0; s < read.length; s += 1) {
+  const count = shows.length;
+  const read = new Float64Array(count);
+  for (let s = 0; s < count; s += 1) {
     const value = shows[s] ?? 0;
     // Three uniform numbers make a good enough error of a reading: standard deviation 1, no tails beyond 3.
-    read[s] = value + (relativeSpread * value + spread) * 2 * (random.uniform() + random.uniform() + random.uniform() - 1.5);
+    read[s] = value + (relativeSpread * value + spread) * 2 * (uniform() + uniform() + uniform() - 1.5);
   }
   return read;
 }
@@ -169,15 +170,10 @@ function dot(a: Float64Array, b: Float64Array): number {
 
 /** Which of `BINS` equally full bins each reading falls into. */
 function binsOf(reads: Float64Array): Uint8Array {
-  const limits = Float64Array.from(valuesInOrder(reads, Array.from({ length: BINS - 1 }, (_, k) => Math.floor(((k + 1) * reads.length) / BINS))));
-  const bins = new Uint8Array(reads.length);
-  for (let s = 0; s < reads.length; s += 1) {
-    const value = reads[s] ?? 0;
-    let low = 0;
-    for (let step = BINS / 2; step >= 1; step /= 2) if (value >= (limits[low + step - 1] ?? Number.POSITIVE_INFINITY)) low += step;
-    bins[s] = low;
-  }
-  return bins;
+  const places: number[] = [];
+  for (let bin = 1; bin < BINS; bin += 1) places.push(Math.floor((bin * reads.length) / BINS));
+  const limits = new Float64Array(valuesInOrder(reads, places));
+  return placedBetween(reads, limits);
 }
 
 function leastIndex(values: readonly number[]): number {

@@ -4,6 +4,7 @@ import {
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
+import { exponential, naturalLog } from '@/lib/elementary';
 import { bandOf, chanceAtLeast } from './air-bands';
 import { faultsOf } from './air-faults';
 import { airChanges, taskOf, type AirChange } from './air-options';
@@ -161,7 +162,7 @@ function weakestSpeeds(path: SampledPath): Float64Array {
 /** Speed at the weakest outlet that would just do: the coefficient grows about as the speed to the power 0.65. */
 function neededSpeeds(weakest: Float64Array, coverage: Float64Array): Float64Array {
   const needed = new Float64Array(weakest.length);
-  for (let s = 0; s < needed.length; s += 1) needed[s] = (weakest[s] ?? 0) * Math.exp(Math.log(Math.max(1e-6, coverage[s] ?? 1)) / -0.65);
+  for (let s = 0; s < needed.length; s += 1) needed[s] = (weakest[s] ?? 0) * exponential(naturalLog(Math.max(1e-6, coverage[s] ?? 1)) / -0.65);
   return needed;
 }
 

@@ -1,4 +1,4 @@
-import { naturalLog } from './natural-log';
+import { naturalLog } from '../elementary';
 
 /**
  * Sum, over some causes, of the entropy in bits of their states, times `total`.

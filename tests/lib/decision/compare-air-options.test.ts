@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { airOfPath, drawInputs, inputLayout, readAirPath, samplePath, variantOfToday, type AirOption, type AirPath, type AirPathResult } from '@/lib/airflow';
-import { SIDES, coefficientTowards, coolingOfSamples } from '@/lib/cooling';
+import { SIDES, coefficientsTowards, coolingOfSamples } from '@/lib/cooling';
 import { bandOf, compareAirOptions } from '@/lib/decision';
 
 const FILE = 'tests/scenarios/greenhouse-hinge/air-path.json';
@@ -95,7 +95,7 @@ describe('cooling round the part', () => {
     const inputs = drawInputs(inputLayout(1, 1), 60, 5);
     const sampled = samplePath(today, air, inputs);
     const cooling = coolingOfSamples(today, sampled, air, inputs, 333);
-    const sides = Array.from({ length: SIDES }, (_, k) => coefficientTowards((k * Math.PI) / 4, today, sampled, air, inputs, 333));
+    const sides = coefficientsTowards(Array.from({ length: SIDES }, (_, k) => (k * Math.PI) / 4), today, sampled, air, inputs, 333);
     const apart = Array.from(cooling.worst, (worst, s) => Math.abs(worst / Math.min(...sides.map((side) => side[s] ?? 0)) - 1));
     expect(Math.max(...apart)).toBeLessThan(1e-9);
     expect(cooling.bySide[0]).toBeCloseTo((sides[0] ?? inputs.deviates).reduce((a, b) => a + b, 0) / 60, 6);

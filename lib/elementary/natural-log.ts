@@ -1,11 +1,12 @@
 /**
- * Natural logarithm of a number from 1e-300 to 1e300, three times as fast as `Math.log`. It is off by 1e-15 at most, and
- * by 1e-15 of itself where it is above 1.
+ * Natural logarithm, three times as fast as `Math.log`, for loops over thousands of samples. Off by 1e-15 of itself at
+ * most, or by 1e-15 where it is within 1 of 0. Outside 1e-300 to 1e300 it is `Math.log`.
  *
  * x = 2^e · c · (1 + r) with c the middle of one of 1024 parts of [1, 2): ln x = e ln 2 + ln c + ln(1 + r), the first
- * two from tables, and the last from four terms of its series, since |r| < 2^-11.
+ * two from tables and the last from four terms of its series, since |r| < 2^-11.
  */
 export function naturalLog(x: number): number {
+  if (!(x > 1e-300 && x < 1e300)) return Math.log(x);
   double[0] = x;
   const high = words[HIGH] ?? 0;
   const e = high >>> 20;
@@ -15,9 +16,8 @@ export function naturalLog(x: number): number {
 }
 
 const PARTS = 1024;
-const middle = (part: number): number => 1 + (part + 0.5) / PARTS;
-const oneOverMiddle = Float64Array.from({ length: PARTS }, (_, part) => 1 / middle(part));
-const logOfMiddle = Float64Array.from({ length: PARTS }, (_, part) => Math.log(middle(part)));
+const oneOverMiddle = Float64Array.from({ length: PARTS }, (_, part) => 1 / (1 + (part + 0.5) / PARTS));
+const logOfMiddle = Float64Array.from({ length: PARTS }, (_, part) => Math.log(1 + (part + 0.5) / PARTS));
 
 /** By the exponent as it stands in the bits of a double: 11 bits, 1023 for 2^0. */
 const EXPONENTS = 2048;

@@ -1,0 +1,2 @@
+export { exponential } from './exponential';
+export { naturalLog } from './natural-log';
