@@ -28,9 +28,11 @@ export function chanceAtLeast(a: Float64Array, b: Float64Array, factor = 1): num
 /** Boxes that values are counted into, and lists that are short enough to be sorted instead. */
 const BOXES = 512;
 const SHORT = 48;
+/** Values that tell where the boxes of a long list go; at most `SHORT`, so that a list that is not short has a step of 1 or more. */
+const LOOKED_AT = 40;
 
 /** Counting is done in the same memory every time; nothing in it outlives a call. */
-const held = new Int32Array(BOXES + 1);
+const held = new Int32Array(BOXES);
 let boxOf = new Uint16Array(2048);
 
 /**
@@ -39,19 +41,26 @@ let boxOf = new Uint16Array(2048);
  * Worked: 5, 3, 9, 1 at places 0 and 3 gives 1 and 9.
  */
 export function valuesInOrder(values: Float64Array, places: readonly number[]): number[] {
-  const { lowest, highest } = edgesOf(values);
-  const range = highest - lowest;
   const found: number[] = [];
-  if (values.length <= SHORT || !(range > 0 && range < Number.POSITIVE_INFINITY)) {
+  const edges = values.length <= SHORT ? undefined : usefulEdges(values);
+  if (edges === undefined) {
     const sorted = sortedCopy(values);
     for (const place of places) found.push(sorted[place] ?? Number.NaN);
     return found;
   }
-  fillBoxes(values, lowest, highest, boxesFor(values.length), held);
+  fillBoxes(values, edges.lowest, edges.highest, boxesFor(values.length), held);
   const wanted = wantedBoxes(places, values.length);
   sortIn(values, wanted);
   for (const box of wanted) found.push(...valuesInOrder(box.values, box.places));
   return found;
+}
+
+/** Edges of some values of a long list, or of all where these are alike; undefined where all are. What lies beyond goes into the outer boxes. */
+function usefulEdges(values: Float64Array): { lowest: number; highest: number } | undefined {
+  const some = edgesOf(values, Math.floor(values.length / LOOKED_AT));
+  if (some.highest > some.lowest) return some;
+  const all = edgesOf(values, 1);
+  return all.highest > all.lowest ? all : undefined;
 }
 
 /** A few values are put in order by hand: sorting a typed array is a call out of the compiled code. */
@@ -72,12 +81,12 @@ function sortedCopy(values: Float64Array): Float64Array {
  * Worked: 5, 3, 9, 1 between 3 and 5 gives 2, 1, 2, 0.
  */
 export function placedBetween(values: Float64Array, limits: Float64Array): Uint8Array {
-  const { lowest, highest } = edgesOf(values);
-  const perBox = highest > lowest ? (BOXES - 1e-6) / (highest - lowest) : 0;
+  const { lowest, highest } = edgesOf(values, 1);
+  const perBox = (BOXES - 1) / (highest - lowest);
   // A value whose box lies behind that of a limit has reached the limit; only limits in its own box are compared.
-  const reachedBefore = new Uint8Array(BOXES + 1);
+  const reachedBefore = new Uint8Array(BOXES);
   let reached = 0;
-  for (let box = 0; box <= BOXES; box += 1) {
+  for (let box = 0; box < BOXES; box += 1) {
     while (reached < limits.length && boxAt(limits[reached] ?? 0, lowest, highest, perBox) < box) reached += 1;
     reachedBefore[box] = reached;
   }
@@ -92,19 +101,20 @@ export function placedBetween(values: Float64Array, limits: Float64Array): Uint8
   return places;
 }
 
-/** Even boxes from the lowest to the highest value, endless ones in a last box of their own. */
+/** Even boxes from the lowest to the highest value; what lies beyond is in the first and the last. */
 function boxAt(value: number, lowest: number, highest: number, perBox: number): number {
-  return value > highest ? BOXES : ((value - lowest) * perBox) | 0;
+  if (value >= highest) return BOXES - 1;
+  return value > lowest ? ((value - lowest) * perBox) | 0 : 0;
 }
 
-/** Lowest value, and the highest that is not endless. */
-function edgesOf(values: Float64Array): { lowest: number; highest: number } {
+/** Lowest value, and the highest that is not endless, of every so-manieth value. */
+function edgesOf(values: Float64Array, step: number): { lowest: number; highest: number } {
   const count = values.length;
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
-  for (let s = 0; s < count; s += 1) {
+  for (let s = 0; s < count; s += step) {
     const value = values[s] ?? 0;
-    if (value < lowest) lowest = value;
+    if (value < lowest && value > Number.NEGATIVE_INFINITY) lowest = value;
     if (value > highest && value < Number.POSITIVE_INFINITY) highest = value;
   }
   return { lowest, highest };
@@ -119,7 +129,7 @@ function boxesFor(count: number): Uint16Array {
 function fillBoxes(values: Float64Array, lowest: number, highest: number, boxes: Uint16Array, counts: Int32Array): void {
   counts.fill(0);
   const count = values.length;
-  const perBox = (BOXES - 1e-6) / (highest - lowest);
+  const perBox = (BOXES - 1) / (highest - lowest);
   for (let s = 0; s < count; s += 1) {
     const box = boxAt(values[s] ?? 0, lowest, highest, perBox);
     boxes[s] = box;
