@@ -119,18 +119,24 @@ export function shareAtStall(table: ShapeTable): number {
 }
 
 function shareOnTable(table: ShapeTable, kappa: number): number {
-  const spare = (step: number): number => (table.values[step] ?? 0) - kappa * (step / STEPS) ** 2;
-  if (spare(STEPS) >= 0) return 1;
-  const fallsFromStall = spare(table.stallStep) > 0;
-  let low = fallsFromStall ? table.stallStep : 0;
-  let high = fallsFromStall ? STEPS : Math.max(1, table.stallStep);
+  const { values, stallStep } = table;
+  if (spareAt(values, kappa, STEPS) >= 0) return 1;
+  const fallsFromStall = spareAt(values, kappa, stallStep) > 0;
+  let low = fallsFromStall ? stallStep : 0;
+  let high = fallsFromStall ? STEPS : Math.max(1, stallStep);
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (spare(middle) > 0) low = middle;
+    if (spareAt(values, kappa, middle) > 0) low = middle;
     else high = middle;
   }
-  const atLow = spare(low);
-  return (low + atLow / (atLow - spare(high))) / STEPS;
+  const atLow = spareAt(values, kappa, low);
+  return (low + atLow / (atLow - spareAt(values, kappa, high))) / STEPS;
+}
+
+/** Pressure that a fan has to spare at a step of its flow, over its maximum pressure. */
+function spareAt(values: Float64Array, kappa: number, step: number): number {
+  const share = step / STEPS;
+  return (values[step] ?? 0) - kappa * share * share;
 }
 
 function shapeTable(curve: FanCurve): ShapeTable {
