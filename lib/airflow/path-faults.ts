@@ -1,3 +1,5 @@
+import { exponential, naturalLog } from '@/lib/elementary';
+import { perSample } from './per-sample';
 import { normalShare } from './seeded-random';
 
 /**
@@ -27,20 +29,20 @@ export function placeInFault(share: number, chance: number): number {
 
 /** Extra gap between fan and duct per sample, as a share of all mouths; 0 for samples without the leak. */
 export function gapShares(deviates: Float64Array, chance: number): Float64Array {
-  return deviates.map((deviate) => between(GAP_SHARE, placeInFault(normalShare(deviate), chance)));
+  return perSample(deviates, (deviate) => between(GAP_SHARE, placeInFault(normalShare(deviate), chance)));
 }
 
 /** Extra loss of a covered inlet per sample, in units of largest pressure over free flow squared. */
 export function inletLosses(deviates: Float64Array, chance: number): Float64Array {
-  return deviates.map((deviate) => between(INLET_LOSS, placeInFault(normalShare(deviate), chance)));
+  return perSample(deviates, (deviate) => between(INLET_LOSS, placeInFault(normalShare(deviate), chance)));
 }
 
 /** Extra miss of a jet per sample, m. Aim is a matter of distance from the middle, so both ends of the deviate count. */
 export function missesOfFault(deviates: Float64Array, chance: number): Float64Array {
-  return deviates.map((deviate) => between(PASSES_BY, placeInFault(2 * normalShare(Math.abs(deviate)) - 1, chance)));
+  return perSample(deviates, (deviate) => between(PASSES_BY, placeInFault(2 * normalShare(Math.abs(deviate)) - 1, chance)));
 }
 
 /** Even steps of the logarithm from least to most; 0 below the fault. */
 function between({ least, most }: { readonly least: number; readonly most: number }, place: number): number {
-  return place <= 0 ? 0 : least * (most / least) ** place;
+  return place <= 0 ? 0 : least * exponential(place * naturalLog(most / least));
 }

@@ -5,6 +5,7 @@ import { chosenByWeight, inputsOfChosen, pathOfChosen } from './draw-again';
 import { fanSlotsUsed, type PathVariant } from './path-network';
 import type { SampledFan } from './sampled-fan';
 import { samplePath, type SampledPath } from './sampled-path';
+import { perSample } from './per-sample';
 import { seededRandom, normalDeviate, type SeededRandom } from './seeded-random';
 import { DUCT_INPUTS, FAN_INPUTS, OUTLET_INPUTS, SHARED_INPUTS, withDeviates, type UncertainInputs } from './uncertain-inputs';
 
@@ -17,11 +18,11 @@ export function predictedReading(reading: PathReading, variant: PathVariant, pat
     case 'free-flow': return aloneFlow(variant, path, reading.fan);
     case 'max-pressure': return alonePressure(variant, path, reading.fan);
     case 'static-pressure': return path.pressure;
-    case 'flow-in-duct': return path.flow.map((flow, s) => flow - (path.leakFlow[s] ?? 0));
+    case 'flow-in-duct': return perSample(path.flow, (flow, s) => flow - (path.leakFlow[s] ?? 0));
     case 'outlet-speed': return path.outlets[reading.outlet ?? -1]?.speed;
     case 'fan-speed': {
       const { speed, freeFlow } = fanOfReading(reading, variant);
-      return speed && aloneFlow(variant, path, reading.fan).map((flow) => (speed.value * flow) / freeFlow.value);
+      return speed && perSample(aloneFlow(variant, path, reading.fan), (flow) => (speed.value * flow) / freeFlow.value);
     }
     default: return reading.what satisfies never;
   }
@@ -35,14 +36,14 @@ function fanOfReading(reading: PathReading, { fan }: PathVariant): FanFacts {
 export function aloneFlow({ fan }: PathVariant, path: SampledPath, which: 'first' | 'second' = 'first'): Float64Array {
   const { freeFlow, pair } = path.fan;
   if (pair !== undefined) return pair[which].freeFlow;
-  return fan.arrangement === 'parallel' ? freeFlow.map((flow) => flow / 2) : freeFlow;
+  return fan.arrangement === 'parallel' ? perSample(freeFlow, (flow) => flow / 2) : freeFlow;
 }
 
 /** Largest pressure of one fan by itself, Pa. */
 function alonePressure({ fan }: PathVariant, path: SampledPath, which: 'first' | 'second' = 'first'): Float64Array {
   const { maxPressure, pair } = path.fan;
   if (pair !== undefined) return pair[which].maxPressure;
-  return fan.arrangement === 'series' ? maxPressure.map((pressure) => pressure / 2) : maxPressure;
+  return fan.arrangement === 'series' ? perSample(maxPressure, (pressure) => pressure / 2) : maxPressure;
 }
 
 /** Half-width that counts: a fan speed says little of an advertised flow, so the link itself adds 10 to 25 %. */
@@ -159,9 +160,9 @@ function largest(values: Float64Array): number {
 /** Systematic drawing by weight; columns that the readings say nothing about stay where they are. */
 function drawAgain(state: Chain, share: number, columns: readonly number[], random: SeededRandom): Chain {
   const top = largest(state.fit);
-  const weights = state.fit.map((value) => exponential(share * (value - top)));
+  const weights = perSample(state.fit, (value) => exponential(share * (value - top)));
   const chosen = chosenByWeight(weights, random.uniform());
-  const fit = Float64Array.from(chosen, (from) => state.fit[from] ?? 0);
+  const fit = perSample(state.fit, (_, s) => state.fit[chosen[s] ?? 0] ?? 0);
   return { inputs: inputsOfChosen(state.inputs, chosen, columns), path: pathOfChosen(state.path, chosen), fit };
 }
 
@@ -180,7 +181,7 @@ function moveAll(state: Chain, spare: Float64Array, degree: number, columns: rea
   const tried = evaluated(withDeviates(layout, count, spare));
   for (let s = 0; s < count; s += 1) {
     const gain = degree * ((tried.fit[s] ?? 0) - (state.fit[s] ?? 0));
-    if (gain >= 0 || random.uniform() < Math.exp(gain)) continue;
+    if (gain >= 0 || random.uniform() < exponential(gain)) continue;
     for (const column of columns) spare[column * count + s] = deviates[column * count + s] ?? 0;
     restore(tried, state, s);
   }

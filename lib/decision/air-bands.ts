@@ -18,6 +18,14 @@ export function bandOf(values: Float64Array): Band {
 /** Bands of arrays met before; many options share theirs. Arrays of samples are never written to once they are solved. */
 const KNOWN = new WeakMap<Float64Array, Band>();
 
+/** Sum of all values. */
+export function sumOf(values: Float64Array): number {
+  const count = values.length;
+  let sum = 0;
+  for (let s = 0; s < count; s += 1) sum += values[s] ?? 0;
+  return sum;
+}
+
 /** Share of samples for which a holds over b, 0 to 1: how often `a[s] >= b[s]·factor`. */
 export function chanceAtLeast(a: Float64Array, b: Float64Array, factor = 1): number {
   let held = 0;

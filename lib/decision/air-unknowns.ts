@@ -1,5 +1,5 @@
 import { aloneFlow, fanColumn, normalDeviate, outletColumn, seededRandom, sharedColumn, ductColumn, type AirPath, type AirUnknown, type UncertainInputs } from '@/lib/airflow';
-import { placedBetween, valuesInOrder } from './air-bands';
+import { placedBetween, sumOf, valuesInOrder } from './air-bands';
 import type { SampledOption } from './air-samples';
 
 /** A measurement that could be taken, as what it would show in every joint sample. */
@@ -37,7 +37,7 @@ export interface Dearer {
 
 /** Every option but the best one, against the best one. Worked: costs 1, 3 and 2, 6 give 1, 3 (variance 1). */
 export function overTheBest(costs: readonly Float64Array[]): Dearer[] {
-  const sums = costs.map((cost) => cost.reduce((a, b) => a + b, 0));
+  const sums = costs.map(sumOf);
   const now = leastIndex(sums);
   const best = costs[now] ?? new Float64Array(0);
   return costs.filter((_, k) => k !== now).map((cost) => {
@@ -149,11 +149,13 @@ function fittedCurve({ by, variance }: Dearer, bins: Uint8Array): Float64Array {
     sums[bin] = (sums[bin] ?? 0) + (by[s] ?? 0);
   }
   const count = bins.length;
-  const mean = sums.reduce((a, b) => a + b, 0) / count;
+  const mean = sumOf(sums) / count;
   const first = shrunk(dot(sums, AT) / count, variance / count);
   const second = shrunk(dot(sums, SECOND) / count, variance / count);
   const third = shrunk(dot(sums, THIRD) / count, variance / count);
-  return AT.map((x, bin) => mean + first * x + second * (SECOND[bin] ?? 0) + third * (THIRD[bin] ?? 0));
+  const curve = new Float64Array(BINS);
+  for (let bin = 0; bin < BINS; bin += 1) curve[bin] = mean + first * (AT[bin] ?? 0) + second * (SECOND[bin] ?? 0) + third * (THIRD[bin] ?? 0);
+  return curve;
 }
 
 /** A coefficient less what its sampling error (a variance) alone would make of it. */

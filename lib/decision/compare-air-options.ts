@@ -5,7 +5,7 @@ import {
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
 import { exponential, naturalLog } from '@/lib/elementary';
-import { bandOf, chanceAtLeast } from './air-bands';
+import { bandOf, chanceAtLeast, sumOf } from './air-bands';
 import { faultsOf } from './air-faults';
 import { airChanges, taskOf, type AirChange } from './air-options';
 import { sampleOptions, updateBySides, type SampledOption } from './air-samples';
@@ -111,7 +111,7 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
     sideEffects: sideEffectsOf(change, option, path, chanceOfTooMuch, fans),
     ...newFanFacts(change, path),
     reversible: change.reversible,
-    expectedCost: costs.reduce((sum, cost) => sum + cost, 0) / costs.length,
+    expectedCost: sumOf(costs) / costs.length,
     ...optionCurves(change, air),
   };
 }
