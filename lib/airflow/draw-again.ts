@@ -1,3 +1,4 @@
+import { mapped } from '@/lib/elementary';
 import type { SampledFan } from './sampled-fan';
 import type { SampledPath } from './sampled-path';
 import { withDeviates, type UncertainInputs } from './uncertain-inputs';
@@ -38,13 +39,13 @@ export function pathOfChosen(path: SampledPath, chosen: Int32Array): SampledPath
     ...(pair === undefined ? {} : { pair: { ...pair, first: fanOf(pair.first), second: fanOf(pair.second) } }),
   });
   return {
-    fanCount: path.fanCount,
     fan: fanOf(path.fan),
+    fanCount: path.fanCount,
     second: path.second === undefined ? undefined : { flow: picked(path.second.flow), pressure: picked(path.second.pressure) },
     flow: picked(path.flow),
     pressure: picked(path.pressure),
     leakFlow: picked(path.leakFlow),
-    outlets: path.outlets.map((outlet) => ({ flow: picked(outlet.flow), speed: picked(outlet.speed) })),
+    outlets: mapped(path.outlets, (outlet) => ({ flow: picked(outlet.flow), speed: picked(outlet.speed) })),
   };
 }
 

@@ -1,3 +1,4 @@
+import { mapped } from '@/lib/elementary';
 import type { Air } from './air';
 import type { OutletFacts } from './air-path';
 import { mouthElements, type DuctElement, type OutletBranch } from './duct-network';
@@ -8,7 +9,7 @@ import { gapShares, inletLosses } from './path-faults';
 import { shapeOfSample, shareThrough, type SampledFan } from './sampled-fan';
 import { fanOfBranch, sampleFans, shareThroughOf } from './sampled-pair';
 import { areaOf, aspectOf, hydraulicDiameterOf, type Section } from './section';
-import { ductColumn, fanColumn, logSpread, multiplierOf, outletColumn, sharedColumn, type UncertainInputs } from './uncertain-inputs';
+import { ductColumn, fanColumn, logSpread, multiplierOf, outletColumn, sharedColumn, withDeviates, type UncertainInputs } from './uncertain-inputs';
 
 /** A path once per joint sample. Every array has one value per sample. */
 export interface SampledPath {
@@ -66,14 +67,14 @@ function emptyPath(variant: PathVariant, branches: number, fan: SampledFan, coun
     fan, fanCount: fan.pair === undefined ? branches : 1,
     second: branches < 2 ? undefined : { flow: new Float64Array(count), pressure: new Float64Array(count) },
     flow: new Float64Array(count), pressure: new Float64Array(count), leakFlow: new Float64Array(count),
-    outlets: variant.outlets.map(() => ({ flow: new Float64Array(count), speed: new Float64Array(count) })),
+    outlets: mapped(variant.outlets, () => ({ flow: new Float64Array(count), speed: new Float64Array(count) })),
   };
 }
 
 /** The one sample in which everything is as likely to be more as to be less; the middle of a single sample is itself. */
 function middleOf(inputs: UncertainInputs): UncertainInputs {
   if (inputs.count === 1) return inputs;
-  return { count: 1, layout: inputs.layout, deviates: new Float64Array(inputs.layout.columns), multipliers: new Map() };
+  return withDeviates(inputs.layout, 1, new Float64Array(inputs.layout.columns));
 }
 
 /** Losses of a run of elements, sorted by which uncertain input scales them. Resistances in Pa·s²/m⁶ on the flow. */
@@ -148,7 +149,7 @@ function branchLosses({ network }: FanBranch, air: Air): BranchLosses {
   const leakAt = (at: 'fan' | 'fork'): number => network.leaks.filter((leak) => leak.at === at).reduce((sum, leak) => sum + leak.dischargeCoefficient * leak.area, 0) * Math.sqrt(1 / half);
   return {
     trunk: runLoss(network.trunk, air),
-    mouths: network.outlets.map((outlet) => mouthLoss(outlet, network.mode, air)),
+    mouths: mapped(network.outlets, (outlet) => mouthLoss(outlet, network.mode, air)),
     leakAtFan: leakAt('fan'),
     leakOfMouths: DISCHARGE_COEFFICIENT * network.outlets.reduce((sum, outlet) => sum + outlet.area, 0) * Math.sqrt(1 / half),
     leakAtFork: leakAt('fork'),
@@ -167,9 +168,9 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
   const ownPressure = branch.fan === 'first' ? path.pressure : path.second?.pressure;
   const { trunk, leakAtFan, leakOfMouths, leakAtFork, credit, motionAtFan, motionAtFork } = losses;
   const count = path.flow.length;
-  const ways = losses.mouths.map((mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
-  const open = sumOf(ways.map((way) => way.into), count);
-  const leaving = losses.mouths.every((mouth) => mouth.gap === 0) ? open : sumOf(ways.map((way) => way.out), count);
+  const ways = mapped(losses.mouths, (mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
+  const open = sumOf(mapped(ways, (way) => way.into), count);
+  const leaving = losses.mouths.every((mouth) => mouth.gap === 0) ? open : sumOf(mapped(ways, (way) => way.out), count);
   const trunkBefore = runResistances(trunk, times, fan.freeFlow, shares.trunk);
   const rootPressure = new Float64Array(count);
   for (let s = 0; s < count; s += 1) {
@@ -283,11 +284,11 @@ function multipliers(branch: FanBranch, variant: PathVariant, inputs: UncertainI
     discharge: shared('discharge', SPREAD.discharge),
     trunk: multiplierOf(inputs, ductColumn(inputs, slot, 'duct-area'), 2 * areaSpread(section.width, section.height)),
     leak: multiplierOf(inputs, ductColumn(inputs, slot, 'leak'), logSpread(leakArea, leakPlusMinus)),
-    area: branch.outletIndices.map((k) => {
+    area: mapped(branch.outletIndices, (k) => {
       const mouth = outletOf(k)?.mouth;
       return multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-area'), mouth === undefined ? 0 : areaSpread(mouth.width, mouth.height));
     }),
-    branch: branch.outletIndices.map((k) => multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-branch'), SPREAD.branch)),
+    branch: mapped(branch.outletIndices, (k) => multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-branch'), SPREAD.branch)),
     extraGap: faults.leak > 0 ? gapShares(ductColumn(inputs, slot, 'leak'), faults.leak) : undefined,
     extraInlet: faults.inlet > 0 ? inletLosses(fanColumn(inputs, variant.fanSlot, 'fan-inlet'), faults.inlet) : undefined,
   };
@@ -317,7 +318,7 @@ function runLoss(elements: readonly DuctElement[], air: Air): RunLoss {
     bends: sum((group) => group === 'bend'),
     contractions: sum((group) => group === 'contraction'),
     rest: sum((group) => group !== 'bend' && group !== 'contraction'),
-    straights: elements.flatMap((element) => (element.kind === 'straight' ? [straightLoss(element, air)] : [])),
+    straights: mapped(elements.filter((element) => element.kind === 'straight'), (element) => straightLoss(element, air)),
   };
 }
 

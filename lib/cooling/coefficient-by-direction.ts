@@ -2,7 +2,7 @@ import {
   CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, missesOfFault, multiplierOf, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
   type Air, type OutletFacts, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
-import { exponential, naturalLog } from '@/lib/elementary';
+import { exponential, mapped, naturalLog } from '@/lib/elementary';
 import { polymerNamed } from './polymers';
 import { logOfNeededBiot } from './needed-biot';
 
@@ -46,8 +46,8 @@ export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: A
   const { count } = inputs;
   const jets = jetsOf(variant, path, air, inputs, filmTemperature, store);
   const lee = leeShares(inputs);
-  const along = variant.outlets.map((outlet) => Math.cos(outlet.direction.value));
-  const across = variant.outlets.map((outlet) => Math.sin(outlet.direction.value));
+  const along = Float64Array.from(variant.outlets, (outlet) => Math.cos(outlet.direction.value));
+  const across = Float64Array.from(variant.outlets, (outlet) => Math.sin(outlet.direction.value));
   const worst = new Float64Array(count);
   const best = new Float64Array(count);
   const mean = new Float64Array(count);
@@ -177,7 +177,7 @@ export interface JetGeometry {
 export type JetStore = Map<string, JetGeometry>;
 
 function jetsOf(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore): JetColumns[] {
-  return variant.outlets.map((outlet, k) => {
+  return mapped(variant.outlets, (outlet, k) => {
     const { mouth, distance, miss, aimError } = outlet;
     const key = [variant.ductSlot, k, mouth.shape, mouth.width.value, mouth.height.value, distance.value, distance.plusMinus, miss.value, aimError.value, variant.faults?.misaimed].join(' ');
     const geometry = store.get(key) ?? jetGeometry(outlet, k, variant, inputs, filmTemperature);

@@ -1,3 +1,4 @@
+import { mapped } from '@/lib/elementary';
 import { chosenByWeight, columnsOf, fanSlotsUsed, inputsOfChosen, pathOfChosen, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
 import { coefficientsTowards, coolingOfSamples, neededOfSamples, type JetStore, type SampledCooling } from '@/lib/cooling';
 import type { AirChange } from './air-options';
@@ -45,7 +46,7 @@ export function sampleOptions(changes: readonly AirChange[], air: Air, inputs: U
   const solved = new Map<unknown, { path: SampledPath; cooling: SampledCooling }>();
   const jets: JetStore = new Map();
   const needs = new Map<string, Float64Array>();
-  return changes.map((change) => {
+  return mapped(changes, (change) => {
     const state = solved.get(change.variant) ?? solve(change, first?.variant === change.variant ? today : undefined, air, inputs, jets);
     solved.set(change.variant, state);
     const key = `${change.task.layerTime} ${change.task.nozzleTemperature}`;

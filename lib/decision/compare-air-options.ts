@@ -4,7 +4,7 @@ import {
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
-import { exponential, naturalLog } from '@/lib/elementary';
+import { exponential, mapped, naturalLog } from '@/lib/elementary';
 import { bandOf, chanceAtLeast, sumOf } from './air-bands';
 import { faultsOf } from './air-faults';
 import { airChanges, taskOf, type AirChange } from './air-options';
@@ -50,7 +50,7 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   const leave = plan.changes[0];
   const { inputs, path: pathToday } = leave === undefined ? updated : updateBySides(path.print.sides, leave, air, updated.inputs, updated.path);
   const options = sampleOptions(plan.changes, air, inputs, pathToday);
-  const costs = options.map((option) => costPerSample(option, set));
+  const costs = mapped(options, (option) => costPerSample(option, set));
   const rows = options.map((option, k) => optionRow(option, options[0] ?? option, path, air, costs[k] ?? new Float64Array(1)));
   const ranked = [...rows].sort((a, b) => a.expectedCost - b.expectedCost);
   return {

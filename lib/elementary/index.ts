@@ -1,2 +1,3 @@
 export { exponential } from './exponential';
+export { mapped } from './mapped';
 export { naturalLog } from './natural-log';

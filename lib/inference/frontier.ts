@@ -1,4 +1,4 @@
-import { mapped } from './mapped';
+import { mapped } from '../elementary';
 import type { Model } from './model';
 
 /** What happens to the frontier table, in order. Digits and causes are indices into `Model.digits` and `Model.swept`. */

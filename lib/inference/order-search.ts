@@ -1,5 +1,5 @@
 import type { Waiting } from './frontier';
-import { mapped } from './mapped';
+import { mapped } from '../elementary';
 import type { Model } from './model';
 
 /**

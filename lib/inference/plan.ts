@@ -1,6 +1,6 @@
 import { atIndex } from './at-index';
 import { sweepFrontier, type FrontierVisitor, type Waiting } from './frontier';
-import { mapped } from './mapped';
+import { mapped } from '../elementary';
 import type { Digit, Model, SweptCause } from './model';
 
 /** Where a digit or a kept cause sits in the table: its value v adds v · stride to the entry's index. */
