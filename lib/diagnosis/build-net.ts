@@ -1,3 +1,4 @@
+import { mapped, mappedNumbers } from '../elementary';
 import type { CaseFile } from '../cases';
 import type { Gate, GateFeed, GateLink, LevelTable, Net } from '../inference';
 import type { Knowledge, Link } from '../knowledge';
@@ -56,7 +57,7 @@ export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, i
   const now: BuiltFrom = { items, fitted: file.rounds, knowledge, fading };
   const { gates, subjects, builtFrom } = earlier && restsOnTheSame(now, earlier.builtFrom) ? { gates: earlier.net.gates, subjects: earlier.gates, builtFrom: earlier.builtFrom } : { ...gatesOf(items, frame), builtFrom: now };
   return {
-    net: { causes: priorsOf(file, knowledge).map((prior, index) => ({ weights: stateWeights(prior, repairs.get(causes[index] ?? '') ?? NONE) })), gates },
+    net: { causes: mapped(priorsOf(file, knowledge), (prior, index) => ({ weights: stateWeights(prior, repairs.get(causes[index] ?? '') ?? NONE) })), gates },
     causes, gates: subjects, rounds, builtFrom,
   };
 }
@@ -104,7 +105,7 @@ const lastPriors = new WeakMap<Knowledge, { readonly machine: object; readonly p
 function priorsOf({ machine, print }: Pick<CaseFile, 'machine' | 'print'>, knowledge: Knowledge): readonly number[] {
   const last = lastPriors.get(knowledge);
   if (last?.machine === machine && last.print === print) return last.priors;
-  const priors = Object.values(knowledge.causes).map((cause) => priorInCircumstances(cause, { machine, print }));
+  const priors = mappedNumbers(Object.values(knowledge.causes), (cause) => priorInCircumstances(cause, { machine, print }));
   lastPriors.set(knowledge, { machine, print, priors });
   return priors;
 }
@@ -130,11 +131,12 @@ function stateWeights(prior: number, repairs: readonly Repair[]): number[] {
     weights.push(left * repair.chance);
     left *= 1 - repair.chance;
   }
-  return [...weights, left];
+  weights.push(left);
+  return weights;
 }
 
 function activeRounds(repairs: readonly Repair[], rounds: number): number[] {
-  return [...repairs.map((repair) => repair.round), rounds];
+  return [...mappedNumbers(repairs, (repair) => repair.round), rounds];
 }
 
 /* Gates */
@@ -157,11 +159,11 @@ function gatesOf(items: readonly Evidence[], frame: Frame): { gates: Gate[]; sub
   });
   const { drafts, followed } = draftsOf(counted, frame);
   const position = new Map(drafts.map((draft, index) => [draft.subject.about, index]));
-  const gates = drafts.map((draft) => {
+  const gates = mapped(drafts, (draft) => {
     const gate = withFeeds(draft, drafts, position, frame);
     return followed.has(draft.subject.about) ? gate : mergeEqualLevels(gate);
   });
-  return { gates, subjects: drafts.map((draft) => draft.subject) };
+  return { gates, subjects: mapped(drafts, (draft) => draft.subject) };
 }
 
 /** Observed symptoms first and, for each, the unobserved ones that it may follow from (`followed`); then checks. */
@@ -182,11 +184,11 @@ function symptomDrafts(id: string, items: readonly Evidence[], followed: Readonl
   if (!symptom) return [];
   const told = items.flatMap((item) => (item.kind === 'symptom' ? [{ round: item.round, on: item.seen, grade: symptom.grades && item.observation.severity, item }] : []));
   const feedsFrom = Object.entries(symptom.followsFrom).map(([earlier, link]) => ({ symptom: earlier, chance: link.chance, shares: link.grades ?? EVEN_SHARES }));
-  return runsOf(told).map((run, number) => {
+  return mapped(runsOf(told), (run, number) => {
     const about = number === 0 ? id : `${id} again ${number}`;
     const levels = gradedLevels(run, frame.rounds, followed.has(about)) ?? plainLevels(run, frame.rounds);
     return {
-      subject: { about, kind: 'symptom', items: run.map((entry) => entry.item) },
+      subject: { about, kind: 'symptom', items: mapped(run, (entry) => entry.item) },
       leak: levels.spread(fadingTable(symptom.leak, frame.rounds, frame.rounds + 1, frame.fading), symptom.leakGrades),
       links: linksOf(symptom.links, frame.rounds + 1, frame, (table, link) => levels.spread(table, link.grades ?? EVEN_SHARES)),
       weights: levels.weights, feedsFrom, levels,
@@ -229,18 +231,19 @@ function answerTables(leak: number, links: Readonly<Record<string, Link>>, told:
 }
 
 function linksOf(links: Readonly<Record<string, Link>>, levels: number, frame: Frame, spread: (byLastRound: number[], link: Link) => number[] = (table) => table): GateLink[] {
-  return Object.entries(links).flatMap(([id, link]) => {
+  const known: GateLink[] = [];
+  for (const [id, link] of Object.entries(links)) {
     const cause = frame.index.get(id);
     const through = frame.activeThrough.get(id) ?? frame.always;
-    return cause === undefined ? [] : [{ cause, contributes: through.map((last) => spread(twoLevelTable(link.chance, last, levels), link)) }];
-  });
+    if (cause !== undefined) known.push({ cause, contributes: mapped(through, (last) => spread(twoLevelTable(link.chance, last, levels), link)) });
+  }
+  return known;
 }
 
 /** Level `level` with `chance`, else level 0. */
 function twoLevelTable(chance: number, level: number, levels: number): number[] {
-  const table = new Array<number>(levels).fill(0);
-  table[0] = 1 - chance;
-  table[level] = (table[level] ?? 0) + chance;
+  const table: number[] = [];
+  for (let each = 0; each < levels; each += 1) table.push((each === 0 ? 1 - chance : 0) + (each === level ? chance : 0));
   return table;
 }
 
@@ -249,7 +252,7 @@ function fadingTable(chance: number, level: number, levels: number, fading: numb
   const table = twoLevelTable(chance, level, levels);
   if (level < 2) return table;
   const ends = (chance * fading) / (level - 1);
-  return table.map((share, each) => (each === level ? share - chance * fading : each > 0 && each < level ? share + ends : share));
+  return mappedNumbers(table, (share, each) => (each === level ? share - chance * fading : each > 0 && each < level ? share + ends : share));
 }
 
 /** A reading: level 0 is the healthy reading, one level for each cause model, the strangest reading highest. */
@@ -259,12 +262,13 @@ function readingDraft(item: Extract<Evidence, { kind: 'reading' }>, frame: Frame
   if (!check || !healthy) return { subject: { about: item.about, kind: 'reading', items: [item] }, leak: [1], links: [], weights: [1], feedsFrom: [] };
   const models = orderedModels(healthy, Object.values(check.reads));
   const levels = models.length + 1;
-  const links = Object.entries(check.reads).flatMap(([id, read]) => {
+  const links: GateLink[] = [];
+  for (const [id, read] of Object.entries(check.reads)) {
     const cause = frame.index.get(id);
     const through = frame.activeThrough.get(id) ?? frame.always;
     const level = 1 + models.findIndex((model) => sameModel(model, read));
-    return cause === undefined ? [] : [{ cause, contributes: through.map((last) => twoLevelTable(read.chance, last >= item.round ? level : 0, levels)) }];
-  });
+    if (cause !== undefined) links.push({ cause, contributes: mapped(through, (last) => twoLevelTable(read.chance, last >= item.round ? level : 0, levels)) });
+  }
   return {
     subject: { about: item.about, kind: 'reading', items: [item] },
     leak: twoLevelTable(0, 0, levels), links,
@@ -279,7 +283,7 @@ function withFeeds(draft: Draft, drafts: readonly Draft[], position: ReadonlyMap
     const through = drafts[gate ?? -1]?.levels?.through;
     if (gate === undefined || through === undefined || draft.levels === undefined) return [];
     const { spread } = draft.levels;
-    return [{ gate, contributes: through.slice(1).map((last) => spread(fadingTable(chance, last, frame.rounds + 1, frame.fading), shares)) }];
+    return [{ gate, contributes: mapped(through.slice(1), (last) => spread(fadingTable(chance, last, frame.rounds + 1, frame.fading), shares)) }];
   });
   return { leak: draft.leak, links: draft.links, weights: draft.weights, ...(feeds.length > 0 ? { feeds } : {}) };
 }
@@ -293,11 +297,11 @@ function mergeEqualLevels(gate: Gate): Gate {
     else groups.push([level]);
   }
   if (groups.length === gate.weights.length) return gate;
-  const merged = (table: LevelTable): number[] => groups.map((group) => group.reduce((sum, level) => sum + (table[level] ?? 0), 0));
+  const merged = (table: LevelTable): number[] => mappedNumbers(groups, (group) => group.reduce((sum, level) => sum + (table[level] ?? 0), 0));
   return {
     leak: merged(gate.leak),
-    links: gate.links.map((link) => ({ cause: link.cause, contributes: link.contributes.map(merged) })),
-    weights: groups.map((group) => gate.weights[group[0] ?? 0] ?? 1),
-    ...(gate.feeds ? { feeds: gate.feeds.map((feed) => ({ gate: feed.gate, contributes: feed.contributes.map(merged) })) } : {}),
+    links: mapped(gate.links, (link) => ({ cause: link.cause, contributes: mapped(link.contributes, merged) })),
+    weights: mappedNumbers(groups, (group) => gate.weights[group[0] ?? 0] ?? 1),
+    ...(gate.feeds ? { feeds: mapped(gate.feeds, (feed) => ({ gate: feed.gate, contributes: mapped(feed.contributes, merged) })) } : {}),
   };
 }

@@ -1,3 +1,4 @@
+import { mapped } from '../elementary';
 import type { CaseFile } from '../cases';
 import { conflict, prepare, type Answer, type CauseFactor, type Net, type Prepared } from '../inference';
 import type { BranchId, Knowledge } from '../knowledge';
@@ -119,7 +120,7 @@ interface Chances {
 
 function rankedCauses(net: CaseNet, { present, acting }: Chances, bands: readonly Band[], knowledge: Knowledge): RankedCause[] {
   const likeliestFirst = (a: number, b: number): number => (acting[b] ?? 0) - (acting[a] ?? 0) || (present[b] ?? 0) - (present[a] ?? 0) || ((net.causes[a] ?? '') < (net.causes[b] ?? '') ? -1 : 1);
-  return net.causes.map((_, index) => index).sort(likeliestFirst).map((index, above): RankedCause => {
+  return mapped([...net.causes.keys()].sort(likeliestFirst), (index, above): RankedCause => {
     const id = net.causes[index] ?? '';
     const cause = knowledge.causes[id];
     const place = above + 1;
@@ -140,7 +141,7 @@ function rankedCauses(net: CaseNet, { present, acting }: Chances, bands: readonl
  * there: one minus the share of evidence left when none of them may be. Causes that nothing told points to are left out.
  */
 function rankedBranches(causes: readonly RankedCause[], net: CaseNet, prepared: Prepared): RankedBranch[] {
-  return [...groupBy(causes, (cause) => cause.part)].map(([part, members]): RankedBranch => {
+  return mapped([...groupBy(causes, (cause) => cause.part)], ([part, members]): RankedBranch => {
     const involved = (): number[] => members.filter((cause) => cause.probability > 0.5 * cause.present).map((cause) => net.causes.indexOf(cause.id));
     let known: number | undefined;
     return { part, causes: members.map((cause) => cause.id), get probability() { return (known ??= atLeastOne(net.net, prepared, involved())); } };

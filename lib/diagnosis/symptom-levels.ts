@@ -1,3 +1,4 @@
+import { mappedNumbers } from '../elementary';
 import type { LevelTable } from '../inference';
 import { GRADES, type Grade } from '../knowledge';
 
@@ -30,7 +31,7 @@ const TOLD_GRADE: Readonly<Record<Grade, readonly number[]>> = { slight: [0.8, 0
 /** Levels of a symptom that is only there or not: one per round. */
 export function plainLevels(told: readonly ToldOfSymptom[], rounds: number): SymptomLevels {
   const through = Array.from({ length: rounds + 1 }, (_, level) => level);
-  return { through, weights: through.map((last) => likelihoodOfStory(told, last)), spread: (table) => [...table] };
+  return { through, weights: mappedNumbers(through, (last) => likelihoodOfStory(told, last)), spread: (table) => [...table] };
 }
 
 /**
@@ -51,11 +52,11 @@ export function gradedLevels(told: readonly ToldOfSymptom[], rounds: number, isF
   const stops = isFollowed ? Array.from({ length: rounds }, (_, index) => index + 1) : [...new Set(told.map((entry) => entry.round))].sort((a, b) => a - b);
   const levels = [{ through: 0, grade: -1 }, ...stops.flatMap((through) => (through >= lastSeen && through < gone ? GRADES.map((_, each) => ({ through, grade: each })) : [{ through, grade: -1 }]))];
   return {
-    through: levels.map((level) => level.through),
-    weights: levels.map((level) => likelihoodOfStory(told, level.through) * (level.grade < 0 ? 1 : (TOLD_GRADE[grade][level.grade] ?? 0))),
+    through: mappedNumbers(levels, (level) => level.through),
+    weights: mappedNumbers(levels, (level) => likelihoodOfStory(told, level.through) * (level.grade < 0 ? 1 : (TOLD_GRADE[grade][level.grade] ?? 0))),
     spread: (table, shares) => {
       const lasts = table.map((_, last) => Math.max(0, ...stops.filter((stop) => stop <= last)));
-      return levels.map((level) => table.reduce((sum, share, last) => (lasts[last] === level.through ? sum + share * (level.grade < 0 ? 1 : (shares[level.grade] ?? 0)) : sum), 0));
+      return mappedNumbers(levels, (level) => table.reduce((sum, share, last) => (lasts[last] === level.through ? sum + share * (level.grade < 0 ? 1 : (shares[level.grade] ?? 0)) : sum), 0));
     },
   };
 }

@@ -1,3 +1,3 @@
 export { exponential } from './exponential';
-export { mapped } from './mapped';
+export { mapped, mappedNumbers } from './mapped';
 export { naturalLog } from './natural-log';

@@ -8,3 +8,11 @@ export function mapped<From, To extends object | undefined>(list: readonly From[
   for (const item of list) made.push(make(item, index++));
   return made;
 }
+
+/** As `mapped`, for numbers: lists of numbers and lists of objects have inner forms of their own. */
+export function mappedNumbers<From>(list: readonly From[], make: (item: From, index: number) => number): number[] {
+  const made: number[] = [];
+  let index = 0;
+  for (const item of list) made.push(make(item, index++));
+  return made;
+}
