@@ -1,5 +1,6 @@
 'use client';
 import { Cross, DashedRing, Tick } from './signs';
+import { whenPressed } from './when-pressed';
 
 export type ThreeWay = 'seen' | 'not-seen' | 'cant-tell';
 
@@ -23,7 +24,7 @@ export function ChoiceOfThree({ about, chosen, onChoose, onPress, words = WORDS 
       {(['seen', 'not-seen', 'cant-tell'] as const).map((choice) => {
         const next = chosen === choice ? undefined : choice;
         return (
-          <button key={choice} type="button" aria-pressed={chosen === choice} onPointerDown={() => onPress?.(next)} onClick={() => onChoose(next)}>
+          <button key={choice} type="button" aria-pressed={chosen === choice} {...whenPressed(() => onPress?.(next))} onClick={() => onChoose(next)}>
             {choice === 'seen' ? <Tick /> : choice === 'not-seen' ? <Cross /> : <DashedRing />}
             {words[choice]}
           </button>

@@ -11,6 +11,7 @@ import { usePreferences } from '../_browser/preferences';
 import { KnownPart } from '../_drawings/known-part';
 import { FactBalloon } from '../_parts/fact-balloon';
 import { VERDICT_WORDS, VerdictSign } from '../_parts/signs';
+import { whenPressed } from '../_parts/when-pressed';
 import { MachineAndPrint } from './machine-and-print';
 
 /** What is known: the part as told, every fact with its balloon, and the facts of machine and print. */
@@ -58,7 +59,7 @@ const ToldFacts = memo(function ToldFacts({ items, knowledge }: { readonly items
               <p className="fact-title">{factTitle(item, knowledge)}</p>
               <p className="label">{factDetail(item, knowledge, units)}</p>
             </div>
-            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} onPointerDown={() => foreseeChange((each) => away(each, item), nameOfAway(item))} onClick={(event) => { passFocusOn(event.currentTarget); void changeCase((each) => away(each, item), nameOfAway(item)); }}>Withdraw</button>
+            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} {...whenPressed(() => foreseeChange((each) => away(each, item), nameOfAway(item)))} onClick={(event) => { passFocusOn(event.currentTarget); void changeCase((each) => away(each, item), nameOfAway(item)); }}>Withdraw</button>
           </li>
         ))}
       </ol>

@@ -7,6 +7,7 @@ import { changeCase, foreseeChange } from '../_case/current-case';
 import { ChooseOne } from '../_parts/choose-one';
 import { TextField } from '../_parts/text-field';
 import { TOUCHED_WORDS } from '../_parts/touched-words';
+import { whenPressed } from '../_parts/when-pressed';
 
 /** Facts asked for at once; all others stand behind "more". */
 const ASKED = 2;
@@ -91,7 +92,7 @@ function ChangedBefore({ touched }: { readonly touched: readonly Touched[] }) {
 const TouchedBox = memo(function TouchedBox({ part, checked }: { readonly part: Touched; readonly checked: boolean }) {
   const tell = withTouched(part, !checked);
   const name = `${part} touched: ${!checked}`;
-  return <label onPointerDown={() => foreseeChange(tell, name)}><input type="checkbox" checked={checked} onChange={() => void changeCase(tell, name)} />{TOUCHED_WORDS[part]}</label>;
+  return <label {...whenPressed(() => foreseeChange(tell, name))}><input type="checkbox" checked={checked} onChange={() => void changeCase(tell, name)} />{TOUCHED_WORDS[part]}</label>;
 });
 
 /** How many of the facts behind "more" were told. */

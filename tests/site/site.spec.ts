@@ -149,6 +149,13 @@ test('a pressed control changes nothing before it is let go; then hand and keybo
   await page.mouse.up();
   await expect(fact).toBeChecked();
   expect(await ranking()).toBe(before);
+  // The space bar pressed here and let go elsewhere: nothing either.
+  await fact.focus();
+  await page.keyboard.down('Space');
+  await page.keyboard.press('Tab');
+  await page.keyboard.up('Space');
+  await expect(fact).toBeChecked();
+  expect(await ranking()).toBe(before);
   // By keyboard the other way round, after that press: told as it is now, not as it would have been.
   await fact.press('Space');
   await expect(fact).not.toBeChecked();
