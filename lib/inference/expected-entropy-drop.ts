@@ -32,8 +32,8 @@ export interface RankingOptions {
  *
  * Every check is scored on exact joint draws; the best few, and those that the draws cannot score, get exact
  * look-ahead sweeps, until no other is near the best of them. Those looked at keep their places above the merely
- * screened. Against 60 exact look-aheads the first place was another in 2 of 4000 seeded cases with 3 to 12
- * positives, and lost at most 12 % of the best gain there; 3.3 checks were looked at on average.
+ * screened. Against 60 exact look-aheads the first place was another in 2 of 3000 seeded cases with 3 to 12
+ * positives, and lost at most 12 % of the best gain there; 3.2 checks were looked at on average.
  */
 export function rankChecks(prepared: Prepared, checks: readonly Check[], options: RankingOptions = {}): CheckScore[] {
   checks.forEach((check, index) => checkOutcomes(prepared.net, check, `check ${index}`));
@@ -106,7 +106,7 @@ function doubtOf(states: Float64Array, { positions, count }: Causes): number {
 }
 
 const MOST_LOOKS = 8;
-/** By how much an exact score may exceed the one by draws: of leading checks 2 in 1000 did by more (as a rule they are 17 % lower). */
+/** By how much an exact score may exceed the one by draws: of leading checks about 2 in 1000 did by more (as a rule they are 17 % lower). */
 const MARGIN = 1.3;
 
 function bestFirst(a: CheckScore, b: CheckScore): number {
