@@ -109,8 +109,9 @@ function ductOfSecondProblems({ arrangement }: FanFacts, outlets: readonly Outle
   if (arrangement !== 'own-ducts') return [];
   const told = (what: string, next: string): Problem[] => [{ code: 'fan-feeds-nothing', level: 'note', where: 'outlets', what, next }];
   if (outlets.length < 2) return told('Two fans with ducts of their own are described, but only one outlet: the second fan feeds nothing, and the page leaves it out.', 'Describe the outlet of the second fan, or say that the fans stand side by side.');
-  const alike = new Set(outlets.map((outlet) => outlet.fan)).size === 1;
-  return alike ? told('It is not said which fan feeds which outlet: the page gives the first outlet to the first fan, the next to the second, and so on.', 'Say at each outlet which fan feeds it.') : [];
+  if (new Set(outlets.map((outlet) => outlet.fan)).size > 1) return [];
+  const why = outlets[0]?.fan === 2 ? 'Every outlet is said to be fed by the second fan, which leaves the first with none' : 'It is not said which outlet the second fan feeds';
+  return told(`${why}: the page gives the first outlet to the first fan, the next to the second, and so on.`, 'Say at each outlet which fan feeds it.');
 }
 
 function flowProblems(path: AirPath): Problem[] {

@@ -15,7 +15,7 @@ export interface Bit {
  * of the two states.
  */
 
-/** What such a cause contributes to, nearest first; undefined for any other cause. */
+/** What such a cause contributes to, nearest first; undefined for any other. */
 export function bitsOf({ kept, states, touches }: SweptCause, { touches: places }: Extract<Step, { kind: 'sum' }>): readonly Bit[] | undefined {
   if (kept || states !== 2) return undefined;
   const bits: Bit[] = [];
@@ -26,35 +26,42 @@ export function bitsOf({ kept, states, touches }: SweptCause, { touches: places 
     if (!isBit(place)) return undefined;
     bits.push({ stride: place.stride, row });
   }
-  return bits.length > 0 ? bits.sort((a, b) => a.stride - b.stride) : undefined;
+  bits.sort((a, b) => a.stride - b.stride);
+  // A cause that is linked to one gate twice contributes to it in two passes.
+  const isEachOnce = bits.every(({ stride }, n) => stride !== bits[n - 1]?.stride);
+  return bits.length > 0 && isEachOnce ? bits : undefined;
 }
 
 /** after = absent · before + weight · (before with the contributions). */
 export function sumBits(before: Float64Array, scratch: Float64Array, after: Float64Array, size: number, bits: readonly Bit[], absent: number, weight: number): void {
-  let from = before;
-  let n = 0;
-  for (; bits.length - n > 2; n += 2) {
-    const [near, far] = [bits[n], bits[n + 1]];
-    if (near !== undefined && far !== undefined) contributeTwoBits(from, 0, scratch, size, near.stride, near.row, far.stride, far.row);
-    from = scratch;
-  }
-  const [near, far] = [bits[n], bits[n + 1]];
+  const from = allButLast(contributeTwoBits, before, scratch, size, bits);
+  const [near, far] = lastOf(bits);
   if (near !== undefined && far !== undefined) sumTwo(from, before, after, size, near, far, absent, weight);
   else if (near !== undefined) sumOne(from, before, after, size, near, absent, weight);
 }
 
 /** The transpose of `sumBits`, and both dot products with the table before the step: of the worth as it is, and moved back. */
 export function sumBitsBack(worth: Float64Array, scratch: Float64Array, worthBefore: Float64Array, before: Float64Array, size: number, bits: readonly Bit[], absent: number, weight: number, dots: Float64Array): void {
-  let from = worth;
-  let n = 0;
-  for (; bits.length - n > 2; n += 2) {
-    const [near, far] = [bits[n], bits[n + 1]];
-    if (near !== undefined && far !== undefined) contributeTwoBitsBack(from, 0, scratch, size, near.stride, near.row, far.stride, far.row);
-    from = scratch;
-  }
-  const [near, far] = [bits[n], bits[n + 1]];
+  const from = allButLast(contributeTwoBitsBack, worth, scratch, size, bits);
+  const [near, far] = lastOf(bits);
   if (near !== undefined && far !== undefined) sumTwoBack(from, worth, worthBefore, before, size, near, far, absent, weight, dots);
   else if (near !== undefined) sumOneBack(from, worth, worthBefore, before, size, near, absent, weight, dots);
+}
+
+/** All contributions but the last one or two, two at a time; gives the table that they end in. */
+function allButLast(contribute: typeof contributeTwoBits, source: Float64Array, scratch: Float64Array, size: number, bits: readonly Bit[]): Float64Array {
+  let from = source;
+  for (let n = 0; bits.length - n > 2; n += 2) {
+    const [near, far] = [bits[n], bits[n + 1]];
+    if (near !== undefined && far !== undefined) contribute(from, 0, scratch, size, near.stride, near.row, far.stride, far.row);
+    from = scratch;
+  }
+  return from;
+}
+
+function lastOf(bits: readonly Bit[]): readonly [Bit | undefined, Bit | undefined] {
+  const n = bits.length - (bits.length % 2 === 0 ? 2 : 1);
+  return [bits[n], bits[n + 1]];
 }
 
 function sumOne(from: Float64Array, base: Float64Array, after: Float64Array, size: number, { stride, row }: Bit, absent: number, weight: number): void {

@@ -235,6 +235,8 @@ describe('two unlike fans on a path', () => {
     expect(notes(own)).toEqual([]);
     expect(notes(own, { outlets: [{ name: 'a', ...MOUTH }] })).toEqual(['note fan-feeds-nothing outlets']);
     expect(notes(own, { outlets: [{ name: 'a', ...MOUTH }, { name: 'b', ...MOUTH }] })).toEqual(['note fan-feeds-nothing outlets']);
+    const allOnSecond = readAirPath(file(own, { outlets: [{ name: 'a', ...MOUTH, fan: 2 }, { name: 'b', ...MOUTH, fan: 2 }] })).problems.filter(({ code }) => code === 'fan-feeds-nothing');
+    expect(allOnSecond.map(({ what }) => what)).toEqual([expect.stringMatching(/^Every outlet is said to be fed by the second fan/)]);
   });
 
   it('on offer are held against what fans of their size move, each by itself', () => {

@@ -8,8 +8,12 @@ import { randomNet, type RandomShape } from '../../independent/inference/random-
 const ROUNDING = 1e-12;
 
 const plain: RandomShape = { causes: 8, gates: 6, ways: 1, topLevel: 1, feeds: false, inhibitors: 0, joints: 0 };
-const families: readonly (readonly [string, number, RandomShape])[] = [
+/** As a net comes, or with the first link of every gate a second time. */
+type Family = readonly [name: string, count: number, shape: RandomShape, isLinkedTwice?: boolean];
+
+const families: readonly Family[] = [
   ['two states, two levels', 80, plain],
+  ['a cause linked to a gate twice', 40, plain, true],
   ['twelve causes', 20, { ...plain, causes: 12 }],
   ['causes present in several ways', 60, { ...plain, causes: 6, ways: 3 }],
   ['graded gates', 80, { ...plain, topLevel: 3 }],
@@ -20,13 +24,14 @@ const families: readonly (readonly [string, number, RandomShape])[] = [
 ];
 
 describe('an answer agrees with the enumeration of every combination', () => {
-  for (const [name, count, shape] of families) {
+  for (const [name, count, shape, isLinkedTwice = false] of families) {
     test(`${name}: ${count} random nets`, () => {
       const findings: string[] = [];
       let compared = 0;
       for (let seed = 1; seed <= count; seed++) {
         const causes = 2 + ((seed * 7) % (shape.causes - 1));
-        const net = randomNet(seed * 1009 + name.length, { ...shape, causes: name === 'twelve causes' ? 12 : causes });
+        const drawn = randomNet(seed * 1009 + name.length, { ...shape, causes: name === 'twelve causes' ? 12 : causes });
+        const net = isLinkedTwice ? { ...drawn, gates: drawn.gates.map((gate) => ({ ...gate, links: [...gate.links, ...gate.links.slice(0, 1)] })) } : drawn;
         const expected = enumerated(net);
         const got = answer(net, { predict: net.gates.map((_, g) => g) });
         if (got.kind !== 'answer') {
