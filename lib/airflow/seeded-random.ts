@@ -1,4 +1,5 @@
-import { exponential } from '@/lib/elementary';
+import { exponential, mulberry32 } from '@/lib/elementary';
+
 /** Chance that repeats: the same seed gives the same numbers on every machine. */
 export interface SeededRandom {
   /** The next number, 0 up to but not including 1. */
@@ -6,21 +7,11 @@ export interface SeededRandom {
 }
 
 /**
- * A small generator with a 32-bit state (mulberry32, public domain method). `seed` any integer.
+ * A small generator with a 32-bit state (`mulberry32`). `seed` any integer.
  * Good enough for stratified sampling; not for secrets.
  */
 export function seededRandom(seed: number): SeededRandom {
-  // In a typed array, since a captured variable of 32 bits may be a new object at every step.
-  const state = Int32Array.of(seed);
-  return {
-    uniform: () => {
-      const next = ((state[0] ?? 0) + 0x6d2b79f5) | 0;
-      state[0] = next;
-      let t = Math.imul(next ^ (next >>> 15), 1 | next);
-      t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-      return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-    },
-  };
+  return { uniform: mulberry32(seed) };
 }
 
 /**

@@ -1,6 +1,7 @@
 import { aloneFlow, fanColumn, normalDeviate, outletColumn, seededRandom, sharedColumn, ductColumn, type AirPath, type AirUnknown, type UncertainInputs } from '@/lib/airflow';
-import { placedBetween, sumOf, valuesInOrder } from './air-bands';
+import { sumOf } from './air-bands';
 import type { SampledOption } from './air-samples';
+import { placedBetween, valuesInOrder } from './values-in-order';
 
 /** A measurement that could be taken, as what it would show in every joint sample. */
 interface PossibleMeasurement {

@@ -1,5 +1,5 @@
 /**
- * e to the power x, three times as fast as `Math.exp`, for loops over thousands of samples. Off by 1e-15 of itself at
+ * e to the power x, two to four times as fast as `Math.exp`, for loops over thousands of samples. Off by 1e-15 of itself at
  * most. Beyond ±700 it is `Math.exp`.
  *
  * x = k · ln 2 / 64 + r with |r| ≤ 0.0055: 2^(k / 64) from two tables, and five terms of the series in r.

@@ -1,5 +1,5 @@
-import { atIndex } from './at-index';
 import { mapped } from '../elementary';
+import { atIndex } from './at-index';
 import type { Gate, LevelTable, Net } from './net';
 import type { CauseFactor, Prepared } from './prepared';
 

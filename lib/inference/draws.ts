@@ -1,9 +1,8 @@
+import { mapped, mulberry32 } from '../elementary';
 import { atIndex } from './at-index';
 import { mixture, takeLarger } from './folded-causes';
 import { contribute, isBit, isPowerOfTwo, type LevelRow } from './level-row';
-import { mapped } from '../elementary';
 import type { Digit, FoldedCause } from './model';
-import { mulberry32 } from './mulberry32';
 import type { Place, Step } from './plan';
 import type { Sweep } from './sweep';
 

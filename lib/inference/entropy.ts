@@ -18,12 +18,5 @@ export function entropyTimesTotal(states: Float64Array, total: number, positions
   return (nats + (total > NOTHING ? causes * total * naturalLog(total) : 0)) / Math.LN2;
 }
 
-/** Positions in flat arrays over all states of the states of these causes. */
-export function positionsOf(causes: readonly number[], firstState: Int32Array): Int32Array {
-  const positions: number[] = [];
-  for (const cause of causes) for (let s = firstState[cause] ?? 0; s < (firstState[cause + 1] ?? 0); s++) positions.push(s);
-  return new Int32Array(positions);
-}
-
 /** Below this x log x is 0 for any sum. */
 const NOTHING = 1e-300;

@@ -1,6 +1,6 @@
 import { atIndex } from './at-index';
 import { checkOutcomes, type Check } from './check-question';
-import { entropyTimesTotal, positionsOf } from './entropy';
+import { entropyTimesTotal } from './entropy';
 import { levelJoints, type LevelJoints } from './level-joints';
 import type { Prepared } from './prepared';
 import { scenariosOf } from './scenarios';
@@ -98,7 +98,9 @@ interface Causes {
 }
 
 function causesAt(causes: readonly number[], firstState: Int32Array): Causes {
-  return { count: causes.length, positions: positionsOf(causes, firstState) };
+  const positions: number[] = [];
+  for (const cause of causes) for (let s = firstState[cause] ?? 0; s < (firstState[cause + 1] ?? 0); s++) positions.push(s);
+  return { count: causes.length, positions: new Int32Array(positions) };
 }
 
 function doubtOf(states: Float64Array, { positions, count }: Causes): number {

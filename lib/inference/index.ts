@@ -30,4 +30,4 @@ export {
 } from './repair-order';
 export { valueOfQuestion, type QuestionValue } from './value-of-question';
 export { leader, sameDecision, type OpenCheck } from './same-decision';
-export { mulberry32 } from './mulberry32';
+export { mulberry32 } from '../elementary';

@@ -1,8 +1,8 @@
+import { mapped } from '../elementary';
 import { checkCause, checkJoint } from './check-net';
 import { laterGatesFirst } from './gate-order';
 import { takeLarger } from './folded-causes';
 import { liftedRow, type LevelRow } from './level-row';
-import { mapped } from '../elementary';
 import type { Inhibitor, Net } from './net';
 import { GateReducer, type Distribution, type ReducedGate } from './reduced-gate';
 import { scaledByLargest } from './scaled-by-largest';

@@ -1,5 +1,5 @@
-import type { Waiting } from './frontier';
 import { mapped } from '../elementary';
+import type { Waiting } from './frontier';
 import type { Model } from './model';
 
 /**

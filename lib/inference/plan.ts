@@ -1,6 +1,6 @@
+import { mapped } from '../elementary';
 import { atIndex } from './at-index';
 import { sweepFrontier, type FrontierVisitor, type Waiting } from './frontier';
-import { mapped } from '../elementary';
 import type { Digit, Model, SweptCause } from './model';
 
 /** Where a digit or a kept cause sits in the table: its value v adds v · stride to the entry's index. */
@@ -92,7 +92,7 @@ class StepWriter implements FrontierVisitor {
   #leave(kind: Resident['kind'], index: number): Place {
     const leaving = this.#place(kind, index);
     const staying = this.#residents.filter((resident) => resident !== leaving);
-    this.#residents = mapped(staying, ({ kind: what, index: of, radix, stride }) => ({ kind: what, index: of, radix, stride: stride > leaving.stride ? stride / leaving.radix : stride }));
+    this.#residents = mapped(staying, (resident) => ({ ...resident, stride: resident.stride > leaving.stride ? resident.stride / leaving.radix : resident.stride }));
     this.#size /= leaving.radix;
     return leaving;
   }

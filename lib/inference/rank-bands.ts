@@ -1,4 +1,4 @@
-import { mulberry32 } from './mulberry32';
+import { mulberry32 } from '../elementary';
 import type { Gate, LevelTable, Net } from './net';
 import type { Lookahead, Prepared } from './prepared';
 

@@ -1,5 +1,5 @@
-import { checkGate } from './check-net';
 import { mapped } from '../elementary';
+import { checkGate } from './check-net';
 import type { Gate, Inhibitor, LevelTable, Net } from './net';
 import { scaledByLargest } from './scaled-by-largest';
 

@@ -3,19 +3,19 @@ import { isBit, type LevelRow } from './level-row';
 import type { SweptCause } from './model';
 import type { Step } from './plan';
 
-/** A two-level digit that a cause contributes to: how many entries its levels are apart, and the contribution. */
-export interface Bit {
-  readonly stride: number;
-  readonly row: LevelRow;
-}
-
 /**
  * Summing out a cause that is either absent or present in one way and contributes to two-level digits only: by far the
  * most frequent step, done here in one pass over the table for every two digits. `absent` and `weight` are the weights
  * of the two states.
  */
 
-/** What such a cause contributes to, nearest first; undefined for any other. */
+/** A two-level digit that a cause contributes to: how many entries its levels are apart, and the contribution. */
+export interface Bit {
+  readonly stride: number;
+  readonly row: LevelRow;
+}
+
+/** The bits of a cause that is summed out in this way, nearest first; undefined for any other cause. */
 export function bitsOf({ kept, states, touches }: SweptCause, { touches: places }: Extract<Step, { kind: 'sum' }>): readonly Bit[] | undefined {
   if (kept || states !== 2) return undefined;
   const bits: Bit[] = [];

@@ -1,6 +1,6 @@
+import { mulberry32 } from '../elementary';
 import { sweepFrontier, type FrontierVisitor, type Waiting } from './frontier';
 import type { Model, SweptCause } from './model';
-import { mulberry32 } from './mulberry32';
 import type { Cost } from './net';
 import { OrderSearch } from './order-search';
 

@@ -1,8 +1,8 @@
+import { mapped } from '../elementary';
 import { atIndex } from './at-index';
 import { contributeEach, contributeEachBack } from './contribute-each';
 import { foldedPosteriors, foldedRow } from './folded-causes';
 import { contribute, contributeBack, liftedRow } from './level-row';
-import { mapped } from '../elementary';
 import type { Digit, Model, SweptCause } from './model';
 import type { Step } from './plan';
 import { bitsOf, sumBits, sumBitsBack, type Bit } from './sum-bits';

@@ -1,5 +1,5 @@
+import { mulberry32 } from '../elementary';
 import { answer, LIMIT_UNITS } from './answer';
-import { mulberry32 } from './mulberry32';
 import type { JointFactor, Net } from './net';
 
 /** One piece of evidence that can be put in or left out. */

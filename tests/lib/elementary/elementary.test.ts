@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { exponential, naturalLog } from '@/lib/elementary';
-import { mulberry32 } from '@/lib/inference';
+import { exponential, mulberry32, naturalLog } from '@/lib/elementary';
 
 describe('elementary functions from tables are those of the language to the last digits', () => {
   const u = mulberry32(5);

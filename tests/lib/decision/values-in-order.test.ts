@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '@/lib/airflow';
-import { placedBetween, valuesInOrder } from '@/lib/decision/air-bands';
+import { placedBetween, valuesInOrder } from '@/lib/decision/values-in-order';
 
 const { uniform } = seededRandom(4);
 const list = (count: number, make: (u: number) => number): Float64Array => Float64Array.from({ length: count }, () => make(uniform()));

@@ -6,7 +6,7 @@
  * `mulberry32(7)()` is 0.01170….
  */
 export function mulberry32(seed: number): () => number {
-  // In a typed array, since a captured variable of 32 bits is a new object at every step.
+  // In a typed array, since a captured variable of 32 bits may be a new object at every step.
   const state = Int32Array.of(seed);
   return () => {
     const next = ((state[0] ?? 0) + 0x6d2b79f5) | 0;
