@@ -74,6 +74,9 @@ export const frontHeight = 30;
 const largestScale = 3.43;
 const narrow = 560;
 const column = 148;
+/** Scale and origin move in steps, so that a size that changes a little moves only what hangs on it. */
+const scaleStep = 0.1;
+const originStep = 8;
 /** A figure can be touched in 24 px; on a narrow sheet, where fingers are, in 30. */
 const figureHeight = 24;
 
@@ -89,9 +92,10 @@ export function placePlan(plan: PlanOfPath, width: number): PlacedPlan {
   const slim = width < narrow;
   const { box } = layout;
   const side = slim ? 38 : 176;
-  const k = plan.heldScale ?? Math.min(largestScale, (width - 2 * side) / (box.right - box.left));
-  const top = 46 - box.top * k;
-  const left = px(width / 2 - ((box.left + box.right) / 2) * k);
+  const fitting = (width - 2 * side) / (box.right - box.left);
+  const k = plan.heldScale ?? Math.min(largestScale, fitting < scaleStep ? fitting : Math.floor(fitting / scaleStep) * scaleStep);
+  const top = Math.ceil((46 - box.top * k) / originStep) * originStep;
+  const left = Math.round((width / 2 - ((box.left + box.right) / 2) * k) / originStep) * originStep;
   const planEnd = top + box.bottom * k + 34;
   const on: Frame = { id: '', width, height: 0, size: 'figure', k, left, top };
   const named = namesOf(plan, layout, on);

@@ -36,7 +36,7 @@ export function AirScreen() {
   const sheet = own ?? file?.airPath ?? kept ?? EMPTY_SHEET;
   const withCase = useMemo(() => (demo ? sheet : caseReadings(sheet, file)), [demo, sheet, file]);
   const feared = useFearedOfCase(demo ? undefined : file);
-  const { path, result, problems, hasten } = useAirPath(withCase, feared?.faults);
+  const { path, result, problems } = useAirPath(withCase, feared?.faults);
   const untouched = sheet === EMPTY_SHEET;
   const [form, setForm] = useState<boolean>();
   const editing = form ?? untouched;
@@ -44,7 +44,6 @@ export function AirScreen() {
   const letters = useMemo(() => (result ? lettered(result) : []), [result]);
   const chosen = letters.find((row) => row.option.id === (picked ?? result?.best)) ?? letters[0];
   const change = (next: Sheet): void => {
-    hasten(demo ? next : caseReadings(next, file));
     setOwn(next);
     // The form that an untouched sheet opened stays open when the first entry has touched it.
     setForm(editing);

@@ -1,5 +1,5 @@
 'use client';
-import { startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import { readAirPath, type AirPath, type AirPathResult, type PathFaults } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import type { Problem } from '@/lib/problems';
@@ -12,8 +12,6 @@ export interface ReckonedPath {
   /** The newest answer; a coarse one comes a moment after a change, the whole one when the hand is still. */
   readonly result: AirPathResult | undefined;
   readonly problems: readonly Problem[];
-  /** Has a sheet reckoned that is about to be shown: the answer is under way while the drawing is made. */
-  readonly hasten: (sheet: Sheet) => void;
 }
 
 /**
@@ -22,19 +20,13 @@ export interface ReckonedPath {
  */
 export function useAirPath(sheet: Sheet, faults: PathFaults | undefined): ReckonedPath {
   const text = useMemo(() => JSON.stringify(sheet), [sheet]);
-  const read = useMemo(() => readOnce(text), [text]);
+  const read = useMemo(() => readAirPath(text), [text]);
   const [path, setPath] = useState(read.value);
   if (read.value !== undefined && read.value !== path) setPath(read.value);
   const [result, setResult] = useState<AirPathResult>();
   const [alone, setAlone] = useState(false);
   const worker = useRef<Worker>(undefined);
   const asked = useRef<AirQuestion>({ id: 0, text: '', faults: undefined });
-  const ask = useCallback((question: Omit<AirQuestion, 'id'>): void => {
-    const last = asked.current;
-    if (worker.current === undefined || (last.text === question.text && last.faults === question.faults)) return;
-    asked.current = { id: last.id + 1, ...question };
-    worker.current.postMessage(asked.current satisfies AirQuestion);
-  }, []);
   useEffect(() => {
     const started = new Worker(new URL('./air-worker.ts', import.meta.url), { type: 'module' });
     started.addEventListener('message', (event: MessageEvent<AirAnswer>) => { if (event.data.id === asked.current.id) startTransition(() => setResult(event.data.result)); });
@@ -47,24 +39,16 @@ export function useAirPath(sheet: Sheet, faults: PathFaults | undefined): Reckon
   useEffect(() => {
     const { value, problems } = read;
     if (value === undefined) return;
-    if (!alone) {
-      ask({ text, faults });
-      return;
-    }
-    const timer = setTimeout(() => setResult(compareAirOptions(value, problems, faults === undefined ? {} : { faults })), 200);
+    const ask = (): void => {
+      const last = asked.current;
+      if (worker.current === undefined || (last.text === text && last.faults === faults)) return;
+      asked.current = { id: last.id + 1, text, faults };
+      worker.current.postMessage(asked.current satisfies AirQuestion);
+    };
+    const reckonHere = (): void => setResult(compareAirOptions(value, problems, faults === undefined ? {} : { faults }));
+    // Even the asking waits until the changed drawing is made.
+    const timer = setTimeout(alone ? reckonHere : ask, alone ? 200 : 0);
     return () => clearTimeout(timer);
-  }, [ask, text, read, alone, faults]);
-  const hasten = useCallback((next: Sheet): void => {
-    const soon = JSON.stringify(next);
-    if (readOnce(soon).value !== undefined) ask({ text: soon, faults });
-  }, [ask, faults]);
-  return { path: read.value ?? path, result, problems: read.problems, hasten };
-}
-
-/* The sheet that is hastened is the one that is drawn next. */
-let lastRead: { readonly text: string; readonly read: ReturnType<typeof readAirPath> } | undefined;
-
-function readOnce(text: string): ReturnType<typeof readAirPath> {
-  if (lastRead?.text !== text) lastRead = { text, read: readAirPath(text) };
-  return lastRead.read;
+  }, [text, read, alone, faults]);
+  return { path: read.value ?? path, result, problems: read.problems };
 }
