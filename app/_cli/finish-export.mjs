@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { offlineWorker } from './offline-worker.mjs';
 import { root } from './setup.mjs';
 
 const out = join(root, 'out');
@@ -30,20 +31,5 @@ const contents = createHash('sha256');
 for (const path of kept) contents.update(path).update(readFileSync(join(out, path.endsWith('/') ? `${path}index.html` : path)));
 const version = contents.digest('hex').slice(0, 16);
 
-writeFileSync(join(out, 'sw.js'), `'use strict';
-const NAME = 'leeward-${version}';
-const KEPT = ${JSON.stringify(kept)};
-self.addEventListener('install', (event) => event.waitUntil(caches.open(NAME).then((cache) => cache.addAll(KEPT.map((path) => new Request(path, { cache: 'no-cache' }))))));
-self.addEventListener('activate', (event) => event.waitUntil(caches.keys().then((names) => Promise.all(names.filter((name) => name.startsWith('leeward-') && name !== NAME).map((name) => caches.delete(name)))).then(() => self.clients.claim())));
-self.addEventListener('message', (event) => { if (event.data === 'use-new-version') self.skipWaiting(); });
-self.addEventListener('fetch', (event) => {
-  const url = new URL(event.request.url);
-  if (event.request.method !== 'GET' || url.origin !== location.origin) return;
-  event.respondWith(caches.open(NAME).then((cache) => cache.match(event.request, { ignoreSearch: true, ignoreVary: true })).then((hit) => {
-    // A stored response answers under its own address and loses the fragment that carries a worker's parameters.
-    if (hit) return url.search || event.request.destination === 'worker' ? new Response(hit.body, { status: hit.status, headers: hit.headers }) : hit;
-    return fetch(event.request).catch(() => event.request.mode === 'navigate' ? caches.match('/404.html', { ignoreVary: true }) : Response.error());
-  }));
-});
-`);
+writeFileSync(join(out, 'sw.js'), offlineWorker(version, kept));
 console.log(`Finished ${files.filter((path) => path.endsWith('.html')).length} pages; offline copy of ${kept.length} files, version ${version}.`);

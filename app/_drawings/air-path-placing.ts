@@ -23,8 +23,6 @@ export interface PlanOfPath {
   readonly guessed?: ReadonlySet<string>;
   /** Sizes that are not known and not reckoned with either: their figure is a question mark alone. */
   readonly unknown?: ReadonlySet<string>;
-  /** px per mm to keep while a length is being dragged, so that the ground does not move under the hand. */
-  readonly heldScale?: number | undefined;
 }
 
 /** A figure of the plan with its place: what a hand can take hold of. All px. */
@@ -77,6 +75,8 @@ const column = 148;
 /** Scale and origin move in steps, so that a size that changes a little moves only what hangs on it. */
 const scaleStep = 0.1;
 const originStep = 8;
+/** From the top of the sheet to the fan: a heading and the fan's dimension, px. */
+const aboveFan = 46;
 /** A figure can be touched in 24 px; on a narrow sheet, where fingers are, in 30. */
 const figureHeight = 24;
 
@@ -86,28 +86,50 @@ export const sizeWords = (mm: number): string => String(Math.round(mm * 10) / 10
 /** Names a size within the plan: "branch 1" is the branch of the second outlet. */
 export const sizeKey = (size: PathSize, outlet?: number): string => (outlet === undefined ? size : `${size} ${outlet}`);
 
-/** Where everything in the plan stands: scale, names, and every figure that can be changed. */
-export function placePlan(plan: PlanOfPath, width: number): PlacedPlan {
+/** Room that is free over the fan, and how far the ground gives way when a dragged length needs more, px. */
+const freeAbove = 12;
+const givesWayBy = 40;
+
+/**
+ * Where everything in the plan stands: scale, names, and every figure that can be changed. `held` is the plan as it stood when
+ * a hand took hold of a length: the ground stays where it is under the hand, and gives way only to what would not fit.
+ */
+export function placePlan(plan: PlanOfPath, width: number, held?: PlacedPlan): PlacedPlan {
   const layout = layOutAirPath(plan.fan, plan.duct, plan.outlets, plan.second);
   const slim = width < narrow;
   const { box } = layout;
   const side = slim ? 38 : 176;
-  const fitting = (width - 2 * side) / (box.right - box.left);
-  const k = plan.heldScale ?? Math.min(largestScale, fitting < scaleStep ? fitting : Math.floor(fitting / scaleStep) * scaleStep);
-  const top = Math.ceil((46 - box.top * k) / originStep) * originStep;
-  const left = Math.round((width / 2 - ((box.left + box.right) / 2) * k) / originStep) * originStep;
+  const { k, left, top } = held === undefined ? groundFor(layout, width, side) : heldGround(layout, held);
   const planEnd = top + box.bottom * k + 34;
   const on: Frame = { id: '', width, height: 0, size: 'figure', k, left, top };
   const named = namesOf(plan, layout, on);
   const wide = slim ? undefined : besides(named, width, left + ((box.left + box.right) / 2) * k, planEnd);
-  const frontTop = (wide?.end ?? planEnd) + 24;
+  const frontTop = Math.max(held?.frontTop ?? 0, (wide?.end ?? planEnd) + 24);
   const placed = wide ?? listed(named, width, frontTop + frontHeight * k + 54);
   return {
     width, slim, on, layout, frontTop,
-    height: Math.round(slim ? placed.end : frontTop + frontHeight * k + 54),
+    height: Math.max(held?.height ?? 0, Math.round(slim ? placed.end : frontTop + frontHeight * k + 54)),
     names: placed.names,
     sizes: [...arrowsOf(plan, layout, on), ...placed.sizes],
   };
+}
+
+type Ground = Pick<Frame, 'k' | 'left' | 'top'>;
+
+/** As large as it will go between two columns of `side` px, the middle of the path in the middle of the sheet. */
+function groundFor({ box }: AirPathLayout, width: number, side: number): Ground {
+  const fitting = (width - 2 * side) / (box.right - box.left);
+  const k = Math.min(largestScale, fitting < scaleStep ? fitting : Math.floor(fitting / scaleStep) * scaleStep);
+  return {
+    k,
+    left: Math.round((width / 2 - ((box.left + box.right) / 2) * k) / originStep) * originStep,
+    top: Math.ceil((aboveFan - box.top * k) / originStep) * originStep,
+  };
+}
+
+function heldGround({ box }: AirPathLayout, { on: { k, left, top } }: PlacedPlan): Ground {
+  const lacking = aboveFan - box.top * k - top - freeAbove;
+  return { k, left, top: top + Math.max(0, Math.ceil(lacking / givesWayBy)) * givesWayBy };
 }
 
 interface Named {

@@ -6,7 +6,7 @@ import { answerAtOnce } from '@/lib/decision';
 import type { Problem } from '@/lib/problems';
 import { preferredUnit } from '@/lib/units';
 import { AirPathPlan } from '../_drawings/air-path-plan';
-import { placePlan, type PlacedSize } from '../_drawings/air-path-placing';
+import { placePlan, type PlacedPlan, type PlacedSize } from '../_drawings/air-path-placing';
 import { usePreferences } from '../_browser/preferences';
 import { planOf } from './air-views';
 import { isLength, movedLength, nameOfSize, placeOfSize, stepOfSize } from './path-sizes';
@@ -29,11 +29,11 @@ const KEY_STEPS: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowRight: 1,
 export function PathDrawing({ sheet, path, result, problems, width, onChange }: PathDrawingProps) {
   const { units } = usePreferences();
   const [open, setOpen] = useState<{ readonly key: string; readonly typed: string | undefined }>();
-  const [heldScale, setHeldScale] = useState<number>();
+  const [held, setHeld] = useState<PlacedPlan>();
   const handles = useRef(new Map<string, SVGGElement>());
   // The speeds follow the sizes in the same frame; their exact bands come from the samples a moment later.
-  const plan = useMemo(() => ({ ...planOf(path, result && answerAtOnce(result, path), preferredUnit('speed', units)), heldScale }), [path, result, units, heldScale]);
-  const placed = useMemo(() => placePlan(plan, width), [plan, width]);
+  const plan = useMemo(() => planOf(path, result && answerAtOnce(result, path), preferredUnit('speed', units)), [path, result, units]);
+  const placed = useMemo(() => placePlan(plan, width, held), [plan, width, held]);
   const shown = open && placed.sizes.find((size) => size.key === open.key);
   const move = (size: PlacedSize, from: Sheet, by: number): void => {
     const place = placeOfSize(size.size, size.outlet);
@@ -55,7 +55,7 @@ export function PathDrawing({ sheet, path, result, problems, width, onChange }: 
           />
         ))}
         {placed.sizes.map((size) => size.grip && (
-          <Grip key={size.key} grip={size.grip} sheet={sheet} onHold={(held) => setHeldScale(held ? placed.on.k : undefined)} onDrag={(from, by) => move({ ...size, words: String(figureOf(size.words)) }, from, by)} />
+          <Grip key={size.key} grip={size.grip} sheet={sheet} onHold={(isHeld) => setHeld(isHeld ? placed : undefined)} onDrag={(from, by) => move({ ...size, words: String(figureOf(size.words)) }, from, by)} />
         ))}
         {open && shown && (
           <SizeField

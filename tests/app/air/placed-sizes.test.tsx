@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { planOf } from '@/app/air/air-views';
 import { DEMO_SHEET, EMPTY_SHEET } from '@/app/air/sheet';
 import { AirPathPlan } from '@/app/_drawings/air-path-plan';
-import { placePlan, type PlanOfPath } from '@/app/_drawings/air-path-placing';
+import { placePlan, type PlacedPlan, type PlanOfPath } from '@/app/_drawings/air-path-placing';
 import { readAirPath } from '@/lib/airflow';
 import { collisions, renderSheets } from '../rendered-sheet';
 
@@ -77,6 +77,37 @@ describe('figures in the plan of the air path', () => {
     const marks = plans.slice(0, 2).map(([, plan]) => placePlan(plan, 700).sizes.filter((size) => size.words.endsWith('?')).length);
     // The example: the fan's frame and every size of duct and outlets is given. Nothing known: all 15.
     expect(marks).toEqual([0, 15]);
+  });
+});
+
+describe('the ground of the plan', () => {
+  const [, example] = plans[0] ?? [];
+  if (example === undefined) throw new Error('placed sizes: got no example');
+  const withDuct = (length: number): PlanOfPath => ({ ...example, duct: { ...example.duct, length } });
+  const ground = ({ on: { k, left, top }, height }: PlacedPlan): readonly number[] => [k, left, top, height];
+
+  it('stays where it is under most small steps, so that only what hangs on a size moves', () => {
+    const steps = WIDTHS.flatMap((width) => Array.from({ length: 40 }, (_, i) => [withDuct(18 + i / 10), withDuct(18 + (i + 1) / 10), width] as const));
+    const moved = steps.filter(([before, after, width]) => ground(placePlan(before, width)).slice(0, 3).join() !== ground(placePlan(after, width)).slice(0, 3).join());
+    expect(moved.length / steps.length).toBeLessThan(0.1);
+  });
+
+  it('stays under a hand that makes the path smaller, sheet and all', () => {
+    const held = placePlan(withDuct(30), 700);
+    for (const length of [29, 20, 10, 2]) expect(ground(placePlan(withDuct(length), 700, held)), `${length} mm`).toEqual(ground(held));
+  });
+
+  it('gives way to a hand that makes it larger before anything leaves the sheet, and seldom', () => {
+    const held = placePlan(withDuct(10), 700);
+    const tops = Array.from({ length: 60 }, (_, i) => {
+      const placed = placePlan(withDuct(10 + i / 2), 700, held);
+      expect(placed.on.k).toBe(held.on.k);
+      expect(Math.min(...placed.sizes.map((size) => size.box.y)), `${10 + i / 2} mm`).toBeGreaterThanOrEqual(0);
+      expect(Math.max(...placed.sizes.map((size) => size.box.y + size.box.h))).toBeLessThanOrEqual(placed.height);
+      return placed.on.top;
+    });
+    expect(new Set(tops).size).toBeGreaterThan(1);
+    expect(new Set(tops).size).toBeLessThan(5);
   });
 });
 
