@@ -1,5 +1,5 @@
 import type { PathVariant } from './path-network';
-import { besideEachOther, pressureOfOne } from './sampled-pair';
+import { pressureOfOne, throughFirst } from './sampled-pair';
 import type { SampledPath } from './sampled-path';
 
 /** One of two fans in every sample: what flows through it, m³/s, its static pressure, Pa, and its free flow by itself, m³/s. */
@@ -37,7 +37,7 @@ function flowsAndPressures(arrangement: 'series' | 'parallel' | 'own-ducts', { f
       return [{ flow, pressure: flow.map((through, s) => pressureOfOne(pair.first, s, through)) }, { flow, pressure: flow.map((through, s) => pressureOfOne(pair.second, s, through)) }];
     }
     case 'parallel': {
-      const ofFirst = pair === undefined ? flow.map((both) => both / 2) : flow.map((both, s) => besideEachOther(pair, s, () => both).throughFirst);
+      const ofFirst = pair === undefined ? flow.map((both) => both / 2) : flow.map((both, s) => throughFirst(pair, s, both, pressure[s] ?? 0));
       return [{ flow: ofFirst, pressure }, { flow: flow.map((both, s) => both - (ofFirst[s] ?? 0)), pressure }];
     }
     default: return arrangement satisfies never;

@@ -17,8 +17,8 @@ class Device {
     let waitedFor: Promise<unknown> = Promise.resolve();
     const within = {
       caches: {
-        open: async (name: string) => this.open(name),
-        match: async (path: string) => [...this.copies.values()].flatMap((copy) => copy.get(path) ?? [])[0],
+        open: (name: string) => Promise.resolve(this.open(name)),
+        match: (path: string) => Promise.resolve([...this.copies.values()].flatMap((copy) => copy.get(path) ?? [])[0]),
       },
       fetch: async ({ path }: { readonly path: string }) => {
         this.asked.push(path);
@@ -41,8 +41,8 @@ class Device {
     const copy = this.copies.get(name) ?? new Map<string, { readonly ok: boolean; readonly of: string }>();
     this.copies.set(name, copy);
     return {
-      keys: async () => [...copy.keys()].map((path) => ({ url: SITE + path })),
-      put: async (path: string, response: { readonly ok: boolean; readonly of: string }) => { copy.set(path, response); },
+      keys: () => Promise.resolve([...copy.keys()].map((path) => ({ url: SITE + path }))),
+      put: (path: string, response: { readonly ok: boolean; readonly of: string }) => Promise.resolve(copy.set(path, response)),
     };
   }
 }

@@ -149,7 +149,9 @@ interface Redraw {
 async function redraws(browser: Browser, kind: string): Promise<Redraw[]> {
   const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: readonly TraceEvent[] };
   const events = traceEvents.filter((event) => event.name === 'EventDispatch' && event.args?.data?.type === kind).sort((a, b) => a.ts - b.ts);
-  const page = traceEvents.filter((event) => event.tid === events[0]?.tid && event.pid === events[0]?.pid).sort((a, b) => a.ts - b.ts);
+  const [first] = events;
+  if (first === undefined) return [];
+  const page = traceEvents.filter((event) => event.tid === first.tid && event.pid === first.pid).sort((a, b) => a.ts - b.ts);
   const rows = events.flatMap((event, k): Redraw[] => {
     const until = events[k + 1]?.ts ?? Infinity;
     const drawn = page.find((each) => each.name === 'drawn-anew' && each.ts > event.ts && each.ts < until);

@@ -194,6 +194,32 @@ describe('two unlike fans on a path', () => {
     expect(fansAtWork(variantOfToday(read(BLOWER)), solve(read(BLOWER)))).toEqual([]);
   });
 
+  it.each([['tight', '0.4 mm'], ['usual', '4 mm'], ['open', '11 mm']])('in every sample stand each on its own curve, with the same pressure side by side and the same flow in series: %s', (_, height) => {
+    const outlets = { outlets: [{ name: 'a', ...MOUTH, height }] };
+    const vague = { kind: 'axial', frame: '40 x 10' };
+    const inputs = drawInputs(inputLayout(2, 1), 400, 8);
+    // The law that the full solver's curves follow, written down once more: forward, and pushed back.
+    const stands = (fan: SampledPath['fan'] | undefined, s: number, flow: number): number => {
+      const q = flow / (fan?.freeFlow[s] ?? NaN);
+      const weight = fan?.shapeWeight[s] ?? NaN;
+      const lost = (1 - weight) * Math.abs(q) + weight * q * q;
+      return (fan?.maxPressure[s] ?? NaN) * (q >= 0 ? 1 - lost : 1 + lost);
+    };
+    for (const arrangement of ['parallel', 'series'] as const) {
+      const path = read({ ...BLOWER, arrangement, second: vague }, outlets);
+      const sampled = samplePath(variantOfToday(path), airOfPath(path), inputs);
+      const works = fansAtWork(variantOfToday(path), sampled);
+      const { pair } = sampled.fan;
+      const off = Array.from(sampled.flow, (_, s) => {
+        const [first, second] = [pair?.first, pair?.second].map((fan, k) => stands(fan, s, works[k]?.flow[s] ?? NaN));
+        const pressure = sampled.pressure[s] ?? NaN;
+        const scale = Math.max(pair?.first.maxPressure[s] ?? 1, pair?.second.maxPressure[s] ?? 1);
+        return arrangement === 'parallel' ? Math.max(Math.abs((first ?? NaN) - pressure), Math.abs((second ?? NaN) - pressure)) / scale : Math.abs((first ?? NaN) + (second ?? NaN) - pressure) / scale;
+      });
+      expect(Math.max(...off), arrangement).toBeLessThan(1e-5);
+    }
+  });
+
   it('take a reading of the fan as one of the first by itself', () => {
     const path = read({ ...BLOWER, arrangement: 'parallel', second: AXIAL });
     const inputs = drawInputs(inputLayout(2, 1), 500, 5);
