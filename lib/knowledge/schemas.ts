@@ -6,6 +6,8 @@ import { SI_UNIT, type QuantityKind } from '../units';
 
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
 const sentence = z.string().trim().min(3);
+/** One of several sentences in brackets; without quotation marks a comma would cut it in two, and its second half begins small. */
+const sentenceInList = sentence.regex(/^[^a-zäöüß]/u, 'begin it with a capital letter; if it has a comma, put it in quotation marks');
 /** Long enough to be a reason, and not a word that silences the review. */
 const keptReason = z.string().trim().min(30, 'say in a sentence what the figures do not count');
 const openChance = z.number().min(0.002).max(0.998);
@@ -195,7 +197,7 @@ export const remedySchema = z.strictObject({
   drawing: drawingSchema.optional(),
   steps: z.array(stepSchema).min(2),
   provedBy: z.strictObject({ print: sentence, reading: id.optional(), passes: sentence, limit: z.string().optional(), minutes: z.number().min(1) }),
-  sideEffects: z.array(sentence).optional(),
+  sideEffects: z.array(sentenceInList).optional(),
   hazards: z.array(id),
   topics: z.array(id).optional(),
   examples: z.array(z.strictObject({ name: sentence, present: z.array(id), expects: z.enum(['helps', 'does-not-apply']) })).min(2),

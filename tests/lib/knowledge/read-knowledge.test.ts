@@ -35,6 +35,13 @@ describe('reading a page of the knowledge base', () => {
     expect(problems.map(({ where, what }) => `${where} | ${what}`)).toEqual([expect.stringMatching(new RegExp(`^methods/by-hand\\.mdx line 7, waitMinutes \\| .*${found}.*must be less than minutes`))]);
   });
 
+  it('says of a sentence in brackets that a comma has cut in two how to keep it whole', () => {
+    const remedy = (sideEffects: string): string => `---\ndoes: Change something\ncures: {}\nminutes: 5\nprice: { from: 0, to: 0 }\nreversible: yes\nneeds: []\nsteps: [{ do: Look }, { do: Say so }]\nprovedBy: { print: Any print, passes: It stays, minutes: 5 }\nsideEffects: ${sideEffects}\nhazards: []\nexamples: [{ name: one, present: [], expects: helps }, { name: two, present: [], expects: helps }]\n---\n\nWords.\n`;
+    const saidOf = (sideEffects: string): string[] => readKnowledge([...lists, { path: 'remedies/changed.mdx', text: remedy(sideEffects) }]).problems.filter(({ where }) => where.includes('sideEffects')).map(({ what }) => what);
+    expect(saidOf('[The block cools, cover it]')).toEqual([expect.stringContaining('quotation marks')]);
+    expect(saidOf('["The block cools, so cover it."]')).toEqual([]);
+  });
+
   it('reports the faults of all files at once and keeps the good ones', () => {
     const read = readKnowledge([...lists, { path: 'symptoms/good.mdx', text: symptom('') }, { path: 'symptoms/bad.mdx', text: 'x' }, { path: 'symptoms/worse.mdx', text: symptom('colour: red\n') }]);
     expect(new Set(read.problems.map((problem) => problem.where.split(' ')[0]?.replace(',', '')))).toEqual(new Set(['symptoms/bad.mdx', 'symptoms/worse.mdx']));
