@@ -208,7 +208,8 @@ function mouthConductance(outlet: OutletBranch, mode: DuctNetwork['mode'], air: 
   if (leakArea === 0) return { all: open, share: 1 };
   const gap = DISCHARGE_COEFFICIENT * leakArea * Math.sqrt(2 / air.density);
   const motion = mode === 'total' ? air.density / 2 / outlet.branchArea ** 2 : 0;
-  const all = open + gap * Math.sqrt(Math.max(0, 1 - motion * (open + gap) ** 2));
+  // Driven by the static pressure of the air that goes on to the mouth, as at the other gaps.
+  const all = open + gap * Math.sqrt(Math.max(0, 1 - motion * open ** 2));
   return { all, share: open / all };
 }
 

@@ -17,6 +17,8 @@ export function runningCurrentOf(fan: FanFacts): number | undefined {
   return summed(fan, (each) => each.current?.value);
 }
 
+/** Share of the supply that a lead may lose before it is told. Common practice, no source. */
+const MOST_DROP = 0.05;
 /** Resistivity of copper, Ω·m. */
 const COPPER = 1.7241e-8;
 
@@ -56,7 +58,9 @@ function voltageOfOne(fan: FanFacts, output: FanOutputFacts): FitPoint {
   if (made === undefined || given === undefined) return point('look', 'Measure the output’s voltage with a meter and read the fan’s label before you connect anything.');
   if (given > 1.15 * made) return point('stop', `The output gives ${given.toFixed(1)} V, the fan is made for ${made.toFixed(0)} V: it would overheat and can catch fire.`);
   if (given < 0.75 * made) return point('stop', `The output gives ${given.toFixed(1)} V, the fan is made for ${made.toFixed(0)} V: it may not start.`);
-  return given < 0.9 * made ? point('look', `At ${given.toFixed(1)} V it runs slower than its rating.`) : point('fits', `${made.toFixed(0)} V on both.`);
+  if (given > 1.05 * made) return point('look', `The output gives ${given.toFixed(1)} V, the fan is made for ${made.toFixed(0)} V: it runs above its rating. Look up what its data sheet allows before you connect it.`);
+  if (given < 0.9 * made) return point('look', `At ${given.toFixed(1)} V it runs slower than its rating.`);
+  return point('fits', given < 0.95 * made ? `${given.toFixed(1)} V for a fan of ${made.toFixed(0)} V: a little slower than its rating.` : `${made.toFixed(0)} V on both.`);
 }
 
 function summed(fan: FanFacts, of: (each: FanFacts) => number | undefined): number | undefined {
@@ -99,5 +103,8 @@ function wirePoint(fan: FanFacts, output: FanOutputFacts): FitPoint {
   const wire = wireOfGauge(output.wireGauge);
   const drop = 2 * (output.wireLength?.value ?? 1) * wire.resistance * current;
   if (current > 2 * wire.current) return point('stop', `Gauge ${output.wireGauge} is too thin for ${current.toFixed(2)} A.`);
-  return point(current > wire.current ? 'look' : 'fits', `Gauge ${output.wireGauge} loses ${(1000 * drop).toFixed(0)} mV there and back.`);
+  const lost = `Gauge ${output.wireGauge} loses ${(1000 * drop).toFixed(0)} mV there and back`;
+  const supply = output.voltage?.value ?? fan.voltage?.value;
+  if (supply !== undefined && drop > MOST_DROP * supply) return point('look', `${lost}, ${Math.round((100 * drop) / supply)} % of ${supply.toFixed(0)} V: the fan runs slower. Take a thicker or a shorter wire.`);
+  return point(current > wire.current ? 'look' : 'fits', `${lost}.`);
 }

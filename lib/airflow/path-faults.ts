@@ -11,7 +11,7 @@ export interface PathFaults {
   readonly inlet: number;
   /** Air escapes between fan and duct. */
   readonly leak: number;
-  /** A jet passes beside the spot that it should strike. */
+  /** At least one jet passes beside the spot that it should strike. */
   readonly misaimed: number;
 }
 
@@ -37,9 +37,14 @@ export function inletLosses(deviates: Float64Array, chance: number): Float64Arra
   return perSample(deviates, (deviate) => between(INLET_LOSS, placeInFault(normalShare(deviate), chance)));
 }
 
-/** Extra miss of a jet per sample, m. Aim is a matter of distance from the middle, so both ends of the deviate count. */
-export function missesOfFault(deviates: Float64Array, chance: number): Float64Array {
-  return perSample(deviates, (deviate) => between(PASSES_BY, placeInFault(2 * normalShare(Math.abs(deviate)) - 1, chance)));
+/**
+ * Extra miss of one of `jets` jets per sample, m. `chance` is that of at least one misaimed jet; each is taken to be so by itself,
+ * with a chance of 1 − (1 − chance)^(1/jets). Aim is a matter of distance from the middle, so both ends of the deviate count.
+ * Worked: 0.4 with two jets makes 0.2254 for each.
+ */
+export function missesOfFault(deviates: Float64Array, chance: number, jets: number): Float64Array {
+  const ofEach = 1 - (1 - chance) ** (1 / jets);
+  return perSample(deviates, (deviate) => between(PASSES_BY, placeInFault(2 * normalShare(Math.abs(deviate)) - 1, ofEach)));
 }
 
 /** Even steps of the logarithm from least to most; 0 below the fault. */

@@ -12,7 +12,7 @@ const ZERO_CELSIUS = 273.15;
 
 /** Air of the room: temperature, and pressure from a barometer or the altitude. */
 export function readAir(fields: PathFields): AirPath['air'] {
-  const altitude = fields.quantity('altitude', 'length', { min: -500, max: 1000 });
+  const altitude = fields.quantity('altitude', 'length', { min: -500, max: 5000 });
   const usualPressure = altitude === undefined ? STANDARD_PRESSURE : pressureAtAltitude(altitude.value);
   const air = {
     temperature: fields.quantity('temperature', 'temperature', { min: ZERO_CELSIUS - 10, max: ZERO_CELSIUS + 90, usualPlusMinus: 3 })

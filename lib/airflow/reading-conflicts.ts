@@ -86,7 +86,10 @@ function unless(first: PathReading, second: PathReading, variant: PathVariant, p
     const flow = speed === first ? second : first;
     return moves(speed) < moves(flow) ? 'a large share of the air leaks out before the outlets, or the outlets are wider than entered' : 'the outlets are narrower than entered';
   }
-  if (pair.has('free-flow') && pair.has('flow-in-duct')) return 'the duct is far more open than entered';
+  if (pair.has('free-flow') && pair.has('flow-in-duct')) {
+    const [free, inDuct] = first.what === 'free-flow' ? [first, second] : [second, first];
+    return moves(inDuct) < moves(free) ? 'the duct is far narrower than entered, or air is lost before the place of the reading' : 'the duct is far more open than entered';
+  }
   if (pair.size === 1 && pair.has('outlet-speed')) return 'one branch is blocked, or far more open than entered';
   if (pair.has('static-pressure') || pair.has('max-pressure')) return 'the fan’s curve is not of the usual shape, or the tap is not where entered';
   return 'the fan is not the one that was entered';

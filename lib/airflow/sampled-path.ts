@@ -16,7 +16,7 @@ export interface SampledPath {
   readonly fan: SampledFan;
   /** How often the free flow of `fan` counts: twice for two equal fans with ducts of their own. */
   readonly fanCount: number;
-  /** Flow from the fan (both fans when each has its own duct), m³/s, and the static pressure of the first, Pa. */
+  /** Flow from the fan (both fans when each has its own duct), m³/s, and the static pressure behind the first, Pa. */
   readonly flow: Float64Array;
   readonly pressure: Float64Array;
   readonly leakFlow: Float64Array;
@@ -180,7 +180,7 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     const mouths = open[s] ?? 0;
     // A leak is driven by static pressure: what the moving air carries as speed does not push it out sideways.
     const fork = leakAtFork * leakScale;
-    const forkFlow = fork === 0 ? mouths : mouths + fork * Math.sqrt(Math.max(0, 1 - motionAtFork * (mouths + fork) ** 2));
+    const forkFlow = fork === 0 ? mouths : mouths + fork * Math.sqrt(Math.max(0, 1 - motionAtFork * mouths ** 2));
     const alongTrunk = (trunkBefore[s] ?? 0) * (times.trunk[s] ?? 1) + 1 / (forkFlow * forkFlow);
     const gapAtFan = leakAtFan * leakScale + leakOfMouths * (times.extraGap?.[s] ?? 0);
     const past = 1 + gapAtFan * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
@@ -191,7 +191,8 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
     rootPressure[s] = root;
     path.flow[s] = (path.flow[s] ?? 0) + flow;
     // Where a pair meets the duct its pressure is what the duct asks; at free flow it is none.
-    if (ownPressure !== undefined) ownPressure[s] = maxPressure * (single ? shapeOfSample(fan, s, share) : Math.max(0, kappa) * share * share);
+    // A covered inlet takes its part before the duct: what a tap behind the fan shows is what is left.
+    if (ownPressure !== undefined) ownPressure[s] = maxPressure * ((single ? shapeOfSample(fan, s, share) : Math.max(0, kappa) * share * share) - (times.extraInlet?.[s] ?? 0) * share * share);
     if (ownFlow !== undefined) ownFlow[s] = flow;
     path.leakFlow[s] = (path.leakFlow[s] ?? 0) + flow - root * (leaving[s] ?? 0);
     if (settle) shares.trunk = share / past;
@@ -239,7 +240,7 @@ function conductanceOf(mouth: MouthLoss, times: Multipliers, k: number, freeFlow
     }
     const open = 1 / Math.sqrt(atMouth);
     const gap = mouth.gap * (times.leak[s] ?? 1);
-    const all = open + gap * Math.sqrt(Math.max(0, 1 - mouth.motion * (open + gap) ** 2));
+    const all = open + gap * Math.sqrt(Math.max(0, 1 - mouth.motion * open ** 2));
     const through = 1 / Math.sqrt(way + 1 / (all * all));
     into[s] = through;
     out[s] = (through * open) / all;

@@ -220,7 +220,7 @@ function jetColumns(geometry: JetGeometry, speeds: Float64Array, air: Air, filmT
   return { coefficient, arriving };
 }
 
-function jetGeometry(outlet: OutletFacts, k: number, { ductSlot: slot, faults }: PathVariant, inputs: UncertainInputs, filmTemperature: number): JetGeometry {
+function jetGeometry(outlet: OutletFacts, k: number, { ductSlot: slot, faults, outlets: { length: jets } }: PathVariant, inputs: UncertainInputs, filmTemperature: number): JetGeometry {
   const { count } = inputs;
   const { mouth } = outlet;
   const round = mouth.shape === 'circle';
@@ -238,7 +238,7 @@ function jetGeometry(outlet: OutletFacts, k: number, { ductSlot: slot, faults }:
   const columns = { arrives: new Float64Array(count), counts: new Float64Array(count), exponent: new Float64Array(count), factor: new Float64Array(count) };
   // The half-extent of the wetted part: at least four widths, where the law begins to hold, and 12 mm for a usual part.
   const reach = Math.max(4 * short, 12e-3);
-  const passesBy = faults === undefined || faults.misaimed === 0 ? undefined : missesOfFault(aim, faults.misaimed);
+  const passesBy = faults === undefined || faults.misaimed === 0 ? undefined : missesOfFault(aim, faults.misaimed, jets);
   const slotStart = reach / (2 * short) + 3.06;
   const slotDistance = (outlet.distance.value / (2 * short)) ** SLOT_DISTANCE_POWER;
   const aimSpread = AIM_SHARE * outlet.aimError.value;

@@ -43,12 +43,15 @@ export function taskOf(path: AirPath): SampledTask {
 
 /**
  * The changes to compare for a path: always "leave it", slower layers and cooler melt; then each that the path has room for.
- * Without a duct among the candidates an even fork of the same mouths stands in. Hours and prices without a candidate's own
+ * Without a duct by itself among the candidates an even fork of the same mouths stands in. Hours and prices without a candidate's own
  * figures are estimates.
  */
 export function airChanges(path: AirPath, today: PathVariant, air: Air): AirChanges {
-  const fans = path.candidates.filter((candidate) => candidate.fan !== undefined);
+  const fans = path.candidates.filter((candidate) => candidate.fan !== undefined).map((candidate, k) => ({ candidate, slot: k + 1, isKit: candidate.duct !== undefined }));
   const ducts = ductChoices(path, today);
+  const kits = new Set(fans.flatMap(({ candidate, isKit }) => (isKit ? [candidate.id] : [])));
+  // A fan that is sold with its duct is bought and fitted as one; the others can be put together.
+  const [fansAlone, ductsAlone] = [fans.filter(({ isKit }) => !isKit), ducts.filter((duct) => !kits.has(duct.id))];
   const changes: AirChange[] = [
     change(path, today, { id: 'leave', kind: 'leave', title: 'Leave it as it is' }),
     ...sealing(path, today),
@@ -56,9 +59,10 @@ export function airChanges(path: AirPath, today: PathVariant, air: Air): AirChan
     ...smoothing(path, today),
     ...aiming(path, today),
     ...secondOutlet(path, today),
-    ...fans.map((candidate, k) => fitFan(path, today, candidate, k + 1)),
-    ...ducts.map((duct) => fitDuct(path, today, duct)),
-    ...fans.flatMap((candidate, k) => ducts.slice(0, 2).map((duct) => fitBoth(path, today, candidate, k + 1, duct))),
+    ...fansAlone.map(({ candidate, slot }) => fitFan(path, today, candidate, slot)),
+    ...ductsAlone.map((duct) => fitDuct(path, today, duct)),
+    ...fansAlone.flatMap(({ candidate, slot }) => ductsAlone.slice(0, 2).map((duct) => fitBoth(path, today, candidate, slot, duct))),
+    ...fans.flatMap(({ candidate, slot }) => ducts.filter((duct) => duct.id === candidate.id).map((duct) => fitKit(path, today, candidate, slot, duct))),
     slower(path, today),
     ...cooler(path, today),
   ];
@@ -160,7 +164,8 @@ function ductChoices(path: AirPath, today: PathVariant): DuctChoice[] {
   const own = path.candidates.flatMap((candidate): Omit<DuctChoice, 'slot'>[] => (candidate.duct === undefined ? [] : [{
     id: candidate.id, name: candidate.name, ...candidate.duct, price: candidate.price, handsTime: candidate.handsTime, printingTime: candidate.printingTime,
   }]));
-  return (own.length > 0 ? own : [evenFork(today)]).map((choice, k) => ({ ...choice, slot: k + 1 }));
+  const isOnOffer = path.candidates.some(({ duct, fan }) => duct !== undefined && fan === undefined);
+  return (isOnOffer ? own : [...own, evenFork(today)]).map((choice, k) => ({ ...choice, slot: k + 1 }));
 }
 
 /** The same mouths on an even fork: equal branches with one rounded bend each, tapered ends, aimed, sealed. */
@@ -204,6 +209,12 @@ function fitBoth(path: AirPath, today: PathVariant, candidate: CandidateFacts, f
     variant: { fan: candidate.fan ?? today.fan, ...slotsOfFan(path, fanSlot), duct, outlets, leaks, ductSlot: slot },
     price: candidate.price + choice.price, handsTime: candidate.handsTime + choice.handsTime, printingTime: candidate.printingTime + choice.printingTime,
   });
+}
+
+/** Fan and duct of one offer: its price and its hours count once. */
+function fitKit(path: AirPath, today: PathVariant, candidate: CandidateFacts, fanSlot: number, choice: DuctChoice): AirChange {
+  const { price, handsTime, printingTime } = candidate;
+  return { ...fitBoth(path, today, candidate, fanSlot, choice), id: candidate.id, title: `New fan with its duct: ${candidate.name}`, price, handsTime, printingTime };
 }
 
 /** Layers of a part when the file does not say: 30 mm at the layer height. Estimate. */

@@ -1,4 +1,4 @@
-import { runningCurrentOf, type AirPath, type FanFacts, type FanResult, type SideEffect } from '@/lib/airflow';
+import { electricalFit, runningCurrentOf, type AirPath, type FanResult, type SideEffect } from '@/lib/airflow';
 import { polymerNamed } from '@/lib/cooling';
 import type { AirChange } from './air-options';
 import type { SampledOption } from './air-samples';
@@ -26,22 +26,18 @@ function electrical(change: AirChange, path: AirPath): SideEffect[] {
   if (change.variant.fanSlot === 0) return [];
   const { fan } = change.variant;
   const effects: SideEffect[] = [];
-  const limit = path.output.currentLimit;
-  const current = runningCurrentOf(fan);
-  if (current === undefined) effects.push({ kind: 'output-current', sentence: 'Its current is not known: read the label before you connect it.' });
-  else if (limit !== undefined && current > limit.value) effects.push({ kind: 'output-current', sentence: `It draws ${current.toFixed(2)} A; the output gives ${limit.value.toFixed(2)} A. Do not connect it there.` });
-  else if (limit !== undefined && 3 * current > limit.value) effects.push({ kind: 'output-current', sentence: 'Its start current, up to three times the running one, comes near the output’s limit.' });
-  const supply = path.output.voltage ?? path.fan.voltage;
-  const unfit = supply === undefined ? undefined : voltagesOf(fan).find((made) => Math.abs(made - supply.value) > 0.1 * supply.value);
-  if (supply !== undefined && unfit !== undefined) {
-    effects.push({ kind: 'voltage', sentence: `It is made for ${unfit.toFixed(0)} V; the output gives ${supply.value.toFixed(0)} V. Do not connect it.` });
-  }
+  // The same points as in the fitting list; a limit that is only assumed is told there.
+  const points = new Map(electricalFit(fan, { ...path.output, voltage: path.output.voltage ?? path.fan.voltage }).map((point) => [point.id, point]));
+  const [running, start, voltage] = [points.get('running-current'), points.get('start-current'), points.get('voltage')];
+  if (runningCurrentOf(fan) === undefined) effects.push({ kind: 'output-current', sentence: 'Its current is not known: read the label before you connect it.' });
+  else if (path.output.currentLimit !== undefined && running?.state === 'stop') effects.push({ kind: 'output-current', sentence: `${running.sentence} Do not connect it there.` });
+  else if (path.output.currentLimit !== undefined && start?.state === 'look') effects.push({ kind: 'output-current', sentence: start.sentence });
+  const bothKnown = fan.voltage !== undefined && (path.output.voltage ?? path.fan.voltage) !== undefined;
+  if (bothKnown && voltage !== undefined && voltage.state !== 'fits') effects.push({ kind: 'voltage', sentence: voltage.state === 'stop' ? `${voltage.sentence} Do not connect it.` : voltage.sentence });
   const faster = fan.freeFlow.value > 1.3 * path.fan.freeFlow.value;
   if (faster) effects.push({ kind: 'noise', sentence: 'It will be louder.' });
   return effects;
 }
-
-const voltagesOf = (fan: FanFacts): number[] => [fan, fan.second].flatMap((each) => each?.voltage?.value ?? []);
 
 /** From this chance on it is told that one of two fans works against the other. */
 const OFTEN_AT_ODDS = 0.1;

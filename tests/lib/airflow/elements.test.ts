@@ -48,6 +48,8 @@ const ELEMENTS: readonly [string, object, LossGroup, RegExp][] = [
   ['a mouth with a grille that leaves seven tenths open', { outlets: [mouth('a', { open: '70 %' }), mouth('b')] }, 'contraction', /narrowing, a/u],
   ['a gap at the fan', { leaks: [{ at: 'fan', area: '6 mm²' }] }, 'leak', /leak/u],
   ['a gap at the fork', { leaks: [{ at: 'fork', length: '20 mm', gap: '0.3 mm' }] }, 'leak', /leak/u],
+  ['a wide gap at the fork', { leaks: [{ at: 'fork', area: '120 mm²' }] }, 'leak', /leak/u],
+  ['a wide gap at an outlet', { leaks: [{ at: 'b', area: '60 mm²' }] }, 'leak', /leak/u],
   ['a gap at an outlet', { leaks: [{ at: 'b', area: '6 mm²' }] }, 'leak', /leak/u],
   ['the seam of a fan larger than the duct', { duct: { ...DUCT, section: { width: '16 mm', height: '10 mm' } } }, 'contraction', /step from fan to duct/u],
 ];
@@ -90,7 +92,10 @@ describe('gaps', () => {
   });
 
   it('at one outlet take from that outlet first, and the more the wider they are', () => {
-    const speeds = [0, 3, 8, 20].map((area) => solved(read({ leaks: area === 0 ? [] : [{ at: 'b', area: `${area} mm²` }] })).outlets.map((outlet) => outlet.meanSpeed));
+    const outlets = ['a', 'b'].map((name) => mouth(name, { branch: branch({}) }));
+    const points = [0, 3, 8, 20, 60].map((area) => solved(read({ outlets, leaks: area === 0 ? [] : [{ at: 'b', area: `${area} mm²` }] })));
+    const speeds = points.map((point) => point.outlets.map((outlet) => outlet.meanSpeed));
+    expect(points.every((point, k) => k === 0 || point.leakFlow > (points[k - 1]?.leakFlow ?? 0))).toBe(true);
     expect(speeds.every(([, b = 0], k) => k === 0 || b < (speeds[k - 1]?.[1] ?? 0))).toBe(true);
     expect((speeds[3]?.[1] ?? 0) / (speeds[0]?.[1] ?? 1)).toBeLessThan((speeds[3]?.[0] ?? 0) / (speeds[0]?.[0] ?? 1));
   });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { gapShares, inletLosses, missesOfFault, normalDeviate, placeInFault, readAirPath, stratifiedNormals, type AirPath, type AirPathResult, type PathFaults } from '@/lib/airflow';
+import { airOfPath, drawInputs, gapShares, inletLosses, inputLayout, missesOfFault, normalDeviate, placeInFault, readAirPath, samplePath, stratifiedNormals, variantOfToday, type AirPath, type AirPathResult, type PathFaults } from '@/lib/airflow';
 import { compareAirOptions, faultsFromDiagnosis } from '@/lib/decision';
 
 const { value } = readAirPath(readFileSync('tests/scenarios/greenhouse-hinge/air-path.json', 'utf8'));
@@ -16,9 +16,33 @@ describe('faults that nobody entered', () => {
     const deviates = stratifiedNormals(1000, 1, 4);
     const share = (values: Float64Array): number => values.filter((each) => each > 0).length / 1000;
     // Stratified: 100 of 1000 slices lie above the nine tenths; one slice either way at the edge.
-    expect([share(gapShares(deviates, 0.1)), share(inletLosses(deviates, 0.3)), share(missesOfFault(deviates, 0.2))].map((each) => Math.round(100 * each))).toEqual([10, 30, 20]);
+    expect([share(gapShares(deviates, 0.1)), share(inletLosses(deviates, 0.3)), share(missesOfFault(deviates, 0.2, 1))].map((each) => Math.round(100 * each))).toEqual([10, 30, 20]);
     expect(Math.max(...gapShares(deviates, 0.1))).toBeLessThanOrEqual(0.5);
     expect(gapShares(deviates, 0).some((each) => each > 0)).toBe(false);
+  });
+
+  it('strike at least one of several jets with the chance of the fault, not each of them', () => {
+    const deviates = stratifiedNormals(4000, 4, 5);
+    for (const jets of [2, 4]) {
+      const misses = Array.from({ length: jets }, (_, k) => missesOfFault(deviates.subarray(4000 * k, 4000 * (k + 1)), 0.4, jets));
+      const any = Array.from({ length: 4000 }, (_, s) => misses.some((each) => (each[s] ?? 0) > 0)).filter(Boolean).length / 4000;
+      // Three standard errors of 4,000 draws.
+      expect(Math.abs(any - 0.4), `${jets} jets`).toBeLessThan(0.024);
+    }
+  });
+
+  it('leave the duct what it asks: a covered inlet takes its pressure before the tap', () => {
+    const [air, inputs] = [airOfPath(path), drawInputs(inputLayout(1, 1), 500, 9)];
+    const asked = (faults: PathFaults): number[] => {
+      const { flow, pressure } = samplePath(variantOfToday({ ...path, candidates: [] }, faults), air, inputs);
+      return Array.from(flow, (each, s) => (pressure[s] ?? 0) / each ** 2);
+    };
+    const [covered, without] = [asked({ ...NONE, inlet: 0.5 }), asked(NONE)];
+    // Friction is read at the share of the middle sample, which has no fault: what remains is that share.
+    expect(Math.max(...covered.map((each, s) => Math.abs(each / (without[s] ?? 1) - 1)))).toBeLessThan(0.01);
+    const flows = samplePath(variantOfToday({ ...path, candidates: [] }, { ...NONE, inlet: 0.5 }), air, inputs).flow;
+    const usual = samplePath(variantOfToday({ ...path, candidates: [] }), air, inputs).flow;
+    expect(flows.filter((each, s) => each < 0.95 * (usual[s] ?? 0)).length / 500).toBeGreaterThan(0.4);
   });
 
   it('are placed by hand: deviate at 0.95 of a normal law is half way into a fault of one in ten', () => {

@@ -58,6 +58,29 @@ describe('the options for the greenhouse hinge', () => {
     expect([option(result, 'leave').electricalFit, option(result, 'leave').credibility]).toEqual([[], undefined]);
   });
 
+  it('say of volts and amperes what the fitting list says, never both that it fits and that it must not be connected', () => {
+    for (const voltage of [9, 10.5, 12, 13.5, 15]) {
+      const offered = readAirPath(JSON.stringify({ schema: 'leeward/air-path', version: 1, output: { voltage: `${voltage} V`, currentLimit: '0.5 A' }, candidates: [{ name: 'other', fan: { voltage: '12 V', current: '0.2 A', startCurrent: '0.3 A' } }] })).value;
+      const fan = offered && option(compareAirOptions(offered, [], { samples: 200 }), 'new-fan');
+      const point = fan?.electricalFit.find((each) => each.id === 'voltage');
+      expect(fan?.sideEffects.filter((effect) => effect.kind === 'voltage').map((effect) => effect.sentence.includes('Do not connect'))).toEqual(point?.state === 'fits' ? [] : [point?.state === 'stop']);
+      expect(fan?.sideEffects.filter((effect) => effect.kind === 'output-current')).toEqual([]);
+    }
+  });
+
+  it('take a fan that is sold with its duct as one offer, with one price and one name', () => {
+    const kit = readAirPath(JSON.stringify({ schema: 'leeward/air-path', version: 1, candidates: [
+      { name: 'kit', price: 20, hands: '60 min', fan: { frame: '50 x 15', freeFlow: '2 L/s' }, duct: { section: { width: '20 mm', height: '12 mm' } }, outlets: [{ name: 'one', direction: '0°', width: '14 mm', height: '4 mm' }] },
+      { name: 'fan', price: 9, fan: { frame: '40 x 10', freeFlow: '1 L/s' } },
+    ] })).value;
+    if (kit === undefined) throw new Error('the kit should read');
+    const rows = compareAirOptions(kit, [], { samples: 200 }).options;
+    expect(rows.filter((row) => row.title.includes('kit')).map((row) => [row.kind, row.price, row.handsTime])).toEqual([['new-fan-and-duct', 20, 3600]]);
+    expect(new Set(rows.map((row) => row.id)).size).toBe(rows.length);
+    // Without a duct by itself on offer an even fork stands in, alone and with the other fan.
+    expect(rows.filter((row) => row.title.includes('even fork')).map((row) => row.kind).sort()).toEqual(['new-duct', 'new-fan-and-duct']);
+  });
+
   it('come out the same for the same input', () => {
     expect(compareAirOptions(path, read.problems)).toEqual(result);
   });
