@@ -1,8 +1,10 @@
 import {
-  areaOf, bestOutletArea, fanCurveOf, fanSlotsOf, mouthAreaOf, sectionOf, slotsOfFan,
+  fanSlotsOf, slotsOfFan,
   type Air, type AirOptionKind, type AirPath, type BendFacts, type CandidateFacts, type DuctFacts, type Fact, type OutletFacts, type PathFaults, type PathVariant, type RunFacts,
 } from '@/lib/airflow';
 import { polymerNamed, type SampledTask } from '@/lib/cooling';
+import { bestMouthFactor, roomForMouths, withMouths } from './best-mouths';
+import { times } from './scaled-fact';
 
 /** A change as physics sees it: the path and the print after it, and what it costs. Times in s. */
 export interface AirChange {
@@ -97,21 +99,19 @@ function sealing(path: AirPath, today: PathVariant): AirChange[] {
   return [change(path, today, { id: 'seal-leak', kind: 'seal-leak', title: 'Seal the gaps', variant: { ...without(today, 'leak'), leaks }, price: 1, handsTime: 15 * MINUTE })];
 }
 
-/** Opens the mouths towards the area with the most jet momentum, never beyond nine tenths of the duct before them. */
+/** The most that a cut opens mouths by, and the share of the duct before them that they may reach: the wall has to hold. Estimates. */
+const MOST_OPENED = 2;
+const SHARE_OF_DUCT = 0.9;
+/** From this factor on it is worth cutting. */
+const WORTH_CUTTING = 1.1;
+
+/** Opens the mouths towards the area at which the jets push hardest, never beyond nine tenths of the duct before them. */
 function opening(path: AirPath, today: PathVariant, air: Air): AirChange[] {
-  const mouths = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
-  const curve = fanCurveOf(today.fan, air);
-  const best = bestOutletArea('momentum', 'parabola', curve.maxPressure, curve.freeFlow, air.density, 1.6).area;
-  const room = Math.min(...today.outlets.map((outlet) => {
-    const before = outlet.branch === undefined ? areaOf(sectionOf(today.duct.section)) / today.outlets.length : areaOf(sectionOf(outlet.branch.section));
-    return (0.9 * before) / mouthAreaOf(outlet);
-  }));
-  const factor = Math.min(best / mouths, room, 2);
-  if (factor < 1.1) return [];
-  const outlets = today.outlets.map((outlet) => ({ ...outlet, mouth: { ...outlet.mouth, ...(outlet.mouth.shape === 'circle'
-    ? { width: times(outlet.mouth.width, Math.sqrt(factor)), height: times(outlet.mouth.height, Math.sqrt(factor)) }
-    : { height: times(outlet.mouth.height, factor) }) } }));
-  return [change(path, today, { id: 'open-outlets', kind: 'open-outlets', title: `Open the outlets to ${factor.toFixed(1)} times their area`, variant: { ...today, outlets }, handsTime: 30 * MINUTE, reversible: false })];
+  const most = Math.min(SHARE_OF_DUCT * roomForMouths(today), MOST_OPENED);
+  if (most < WORTH_CUTTING) return [];
+  const factor = Math.min(bestMouthFactor(today, air), most);
+  if (factor < WORTH_CUTTING) return [];
+  return [change(path, today, { id: 'open-outlets', kind: 'open-outlets', title: `Open the outlets to ${factor.toFixed(1)} times their area`, variant: withMouths(today, factor), handsTime: 30 * MINUTE, reversible: false })];
 }
 
 /** A chance from here on makes the cure worth a row of its own. */
@@ -241,8 +241,4 @@ function cooler(path: AirPath, today: PathVariant): AirChange[] {
     id: 'cooler-melt', kind: 'cooler-melt', title: `Cooler melt: ${(task.nozzleTemperature - nozzleTemperature).toFixed(0)} K less`,
     task: { ...task, nozzleTemperature }, handsTime: 5 * MINUTE,
   })];
-}
-
-function times<K extends Fact['kind']>(fact: Fact<K>, factor: number): Fact<K> {
-  return { ...fact, value: factor * fact.value, plusMinus: factor * fact.plusMinus };
 }

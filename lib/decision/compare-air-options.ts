@@ -1,5 +1,5 @@
 import {
-  airOfPath, bestOutletArea, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
+  airOfPath, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
   readingConflicts, updateByReadings, variantOfToday,
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
@@ -10,6 +10,7 @@ import { faultsOf } from './air-faults';
 import { airChanges, taskOf, type AirChange } from './air-options';
 import { sampleOptions, updateBySides, type SampledOption } from './air-samples';
 import { sideEffectsOf } from './air-side-effects';
+import { bestMouthFactor } from './best-mouths';
 import { sensitivityOf } from './air-sensitivity';
 import { mostLikelyPoints } from './most-likely-points';
 import { unknownsWorthMeasuring } from './air-unknowns';
@@ -237,14 +238,12 @@ function nominalFacts(path: AirPath, today: PathVariant, air: Air): Pick<AirPath
   const points = mostLikelyPoints(today, air).map(({ point }) => point);
   const first = points[0];
   const outletArea = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
-  const speed = first === undefined ? 1 : Math.max(...first.outlets.map((outlet) => outlet.meanSpeed));
-  const lossFactor = first === undefined ? 1.5 : Math.max(1, first.pressure / ((air.density / 2) * speed * speed));
   return {
     lossShares: first?.lossShares ?? [],
     jetThrust: points.reduce((sum, point) => sum + point.jetThrust, 0),
     ductCurve: ductCurveOf(today, air, curve.freeFlow),
     sensitivity: sensitivityOf(today, curve, air),
-    bestOutletArea: bestOutletArea('momentum', 'parabola', curve.maxPressure, curve.freeFlow, air.density, lossFactor).area,
+    bestOutletArea: outletArea * bestMouthFactor(today, air),
     outletArea,
   };
 }

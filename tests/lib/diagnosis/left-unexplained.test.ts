@@ -26,12 +26,12 @@ describe('what one cause alone leaves unexplained', () => {
   it('holds a reading for unexplained when the cause alone would leave it healthy', () => {
     const { knowledge } = readContent().value ?? {};
     if (!knowledge) throw new Error('no content');
-    const quantity = Object.values(knowledge.checks).find((check) => check.id === 'free-flow') ?? Object.values(knowledge.checks).find((check) => check.answer.kind === 'quantity' && check.answer.compareWith === 'rated' && Object.keys(check.reads).length > 0);
+    const quantity = Object.values(knowledge.checks).find((check) => check.answer.kind === 'quantity' && check.answer.compareWith === 'rated' && Object.keys(check.reads).length > 0);
     if (!quantity) throw new Error('no check compares with a rated value');
-    const finding = { check: quantity.id, round: 1, result: { quantity: 'ratio', value: 0.3, plusMinus: 0.02, unit: '' } };
+    const [mover = '', model] = Object.entries(quantity.reads).sort(([, a], [, b]) => a.median - b.median)[0] ?? [];
+    const finding = { check: quantity.id, round: 1, result: { quantity: 'ratio', value: model?.median ?? 1, plusMinus: 0.02, unit: '' } };
     const result = diagnosed({ findings: [finding] }, knowledge);
     expect(result.items.length, JSON.stringify(result.problems)).toBe(1);
-    const mover = Object.entries(quantity.reads).sort(([, a], [, b]) => a.median - b.median)[0]?.[0] ?? '';
     const stranger = Object.keys(knowledge.causes).find((id) => quantity.reads[id] === undefined) ?? '';
     expect(leftUnexplained(result, mover)[0]?.share).toBeLessThan(0.5);
     expect(leftUnexplained(result, stranger)[0]?.share).toBe(1);

@@ -20,6 +20,31 @@ describe('the likelihood of a reading', () => {
     }
   });
 
+  it('that lies far from every model, as a slipped decimal point does, says next to nothing', () => {
+    // A supply of 24 V read as 2.4 or 240 V; both fall within no model, so only stray readings are left.
+    for (const value of [0.24, 2.4, 240, 2400]) {
+      const [healthy = 0, low = 0] = readingLikelihoods(value, 0, [normal(24, 0.4), normal(21, 1.5)]);
+      expect(Math.abs(low / healthy - 1), `${value} V`).toBeLessThan(0.03);
+    }
+  });
+
+  it('on the other side of healthy never speaks for a cause, however wide its model is', () => {
+    const against = (value: number): number => { const [healthy = 0, low = 0] = readingLikelihoods(value, 0, [normal(24, 0.4), normal(21, 1.5)]); return low / healthy; };
+    for (let value = 24; value < 40; value += 0.1) expect(against(value), `${value.toFixed(1)} V`).toBeLessThanOrEqual(1 + 1e-9);
+    expect(against(22)).toBeGreaterThan(10);
+    // By hand at 25.4 V: healthy 0.375·(1 + 3.5²/4)^-2.5/0.4; the low model at 24 V is 0.375·2^-2.5/1.5, so 0.04714 of the healthy one; stray 0.05/27.
+    const healthy = 0.95 * (0.375 / 0.4) * (1 + 3.5 ** 2 / 4) ** -2.5;
+    const stray = 0.05 / (3 * (21 + 4.5 - (21 - 4.5)));
+    expect(against(25.4)).toBeCloseTo((0.2667 * 2 ** -2.5 * healthy + stray) / (healthy + stray), 4);
+  });
+
+  it('speaks on both sides for a cause that errs on both', () => {
+    for (const value of [80, 125]) {
+      const [healthy = 0, either = 0] = readingLikelihoods(value, 0, [{ shape: 'log-normal', median: 99.7, spread: 0.015 }, { shape: 'log-normal', median: 100, spread: 0.22 }]);
+      expect(either / healthy, `${value} %`).toBeGreaterThan(10);
+    }
+  });
+
   it('says less the less certain the reading is', () => {
     const models = [normal(70, 5), normal(100, 5)];
     const ratio = (uncertainty: number): number => {

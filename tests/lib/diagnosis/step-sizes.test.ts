@@ -10,21 +10,30 @@ const ratioOf = (size: number, standard: number, a: ReadingModel, b: ReadingMode
   const [first = 0, second = 0] = readingLikelihoods(size * mm, standard * mm, [a, b]);
   return first / second;
 };
-/** What the share of stray readings leaves of a ratio below 1: both gain 0.05 of the floor of one in a hundred. */
-const kept = (ratio: number): number => (0.95 * ratio + 0.05 * 0.01) / (0.95 + 0.05 * 0.01);
+/**
+ * What one in twenty stray readings leaves of the ratio of two densities a and b: they lie evenly over three times the range of the
+ * models' sizes, from three spreads under the lowest to three over the highest, as logarithms.
+ */
+const kept = (a: number, b: number, models: readonly ReadingModel[]): number => {
+  const logs = models.flatMap(({ median, spread }) => [Math.log(median) - 3 * spread, Math.log(median) + 3 * spread]);
+  const stray = 0.05 / (3 * (Math.max(...logs) - Math.min(...logs)));
+  return (0.95 * a + stray) / (0.95 * b + stray);
+};
 
 describe('the size of a layer step as evidence', () => {
   it('speaks for multiples by the lattice factor of the check values, with the same law of sizes on both sides', () => {
     // Sheet 1.3: shift, spacing, standard uncertainty (mm), factor. The law of sizes is the same on both sides and drops out.
     const rows = values.lattice.filter(([shift = 0, , , factor = 0]) => shift > 1 && factor > 1);
     expect(rows.length).toBeGreaterThan(2);
-    const apart = rows.filter(([shift = 0, spacing = 1, standard = 1, factor = 1]) => Math.abs(1 / ratioOf(shift, standard, any(1.6, 3), multiples(any(1.6, 3), spacing)) / (1 / kept(1 / factor)) - 1) > 0.002);
+    const law = (shift: number, standard: number): number => { const spread = Math.hypot(Math.log(3), standard / shift); return studentDensity(Math.log(shift / 1.6) / spread) / spread; };
+    const apart = rows.filter(([shift = 0, spacing = 1, standard = 1, factor = 1]) => Math.abs(1 / ratioOf(shift, standard, any(1.6, 3), multiples(any(1.6, 3), spacing)) / kept(factor * law(shift, standard), law(shift, standard), [any(1.6, 3)]) - 1) > 0.002);
     expect(apart).toEqual([]);
   });
 
   it('speaks against multiples that it does not hit, as far as one reading may', () => {
-    // Sheet 1.3: 1.60 mm is no multiple of 2.0 mm at u 0.05 (factor 0): the floor of one in a hundred stands against 0.95 + 0.0005.
-    expect(ratioOf(1.6, 0.05, any(1.6, 3), multiples(any(1.6, 3), 2))).toBeCloseTo(0.9505 / 0.01, 6);
+    // Sheet 1.3: 1.60 mm is no multiple of 2.0 mm at u 0.05 (factor 0): only stray readings are left, and one reading may say 100 : 1.
+    expect(kept(0.375 / Math.log(3), 0, [any(1.6, 3)])).toBeGreaterThan(100);
+    expect(ratioOf(1.6, 0.05, any(1.6, 3), multiples(any(1.6, 3), 2))).toBeCloseTo(100, 6);
   });
 
   it('weighs one tooth against motor cycles as worked by hand: 2.00 ± 0.05 mm', () => {
@@ -35,7 +44,7 @@ describe('the size of a layer step as evidence', () => {
     const cycles = (1.537 * studentDensity(Math.log(2 / 1.6) / spread)) / spread;
     expect(tooth / cycles).toBeCloseTo(15.9, 0);
     const found = ratioOf(2, 0.05, multiples(any(2, 1.6), 2), multiples(any(1.6, 2), 0.8, 0.64, 0.4));
-    expect(found / (1 / kept(cycles / tooth))).toBeCloseTo(1, 2);
+    expect(found / kept(tooth, cycles, [any(2, 1.6), any(1.6, 2)])).toBeCloseTo(1, 2);
   });
 
   it('says nothing about multiples when the step is read too coarsely: half of the spacing (sheet 1.3: factor 1.014)', () => {
