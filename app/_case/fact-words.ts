@@ -22,7 +22,7 @@ export function factTitle(item: Evidence, knowledge: Knowledge): string {
 /** The second line of a fact: where, how bad, or the reading. */
 export function factDetail(item: Evidence, knowledge: Knowledge, units: 'metric' | 'imperial' = 'metric'): string {
   const round = item.round > 1 ? [`round ${item.round}`] : [];
-  if (item.kind === 'symptom') return [item.seen ? 'seen' : 'not seen', ...placeWords(item.observation, knowledge), ...round].join(' · ');
+  if (item.kind === 'symptom') return [item.seen ? 'seen' : 'not seen', ...(item.seen ? placeWords(item.observation, knowledge) : []), ...round].join(' · ');
   return [...findingWords(item.finding, units), ...round].join(' · ');
 }
 
@@ -44,5 +44,6 @@ function placeWords(observation: Observation, knowledge: Knowledge): string[] {
 
 function findingWords(finding: Finding, units: 'metric' | 'imperial'): string[] {
   if (finding.result) return [`measured ${measuredWords(finding.result, units)}`, ...(finding.comparedWith ? [`against ${measuredWords(finding.comparedWith, units)}`] : [])];
-  return [finding.answer === 'yes' ? 'found' : finding.answer === 'no' ? 'not found' : 'can’t tell'];
+  // What was found stands in the title, for a no as for a yes.
+  return [finding.answer === 'cant-tell' ? 'can’t tell' : 'checked'];
 }

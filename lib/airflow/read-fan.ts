@@ -33,7 +33,7 @@ function readOne(fields: PathFields, fallbackName: string): FanFacts {
   const claim = fields.choice('claim', ['advertised', 'data-sheet', 'measured'] as const);
   const points = readPoints(fields, kind);
   const flow = readFreeFlow(fields, kind, frame, speed?.value, points, claim);
-  const pressure = readMaxPressure(fields, kind, frame, flow, speed?.value, points);
+  const pressure = readMaxPressure(fields, kind, frame, flow, speed?.value, points, claim);
   const voltage = fields.quantity('voltage', 'voltage', { moreThan: 0, max: 60 });
   return {
     name: fields.text('name') ?? fallbackName,
@@ -99,12 +99,14 @@ function readFreeFlow(fields: PathFields, kind: FanKind, frame: string | undefin
   });
 }
 
-function readMaxPressure(fields: PathFields, kind: FanKind, frame: string | undefined, flow: Fact<'volume-flow'>, speed: number | undefined, points: readonly CurvePoint[] | undefined): Fact<'pressure'> {
+function readMaxPressure(fields: PathFields, kind: FanKind, frame: string | undefined, flow: Fact<'volume-flow'>, speed: number | undefined, points: readonly CurvePoint[] | undefined, claim: Exclude<FanClaim, 'usual'> | undefined): Fact<'pressure'> {
   const first = points?.[0];
   if (first !== undefined) tellPointsGoFirst(fields, 'maxPressure', 'first pressure');
-  if (first !== undefined) return { kind: 'pressure', value: first.pressure, plusMinus: 0.15 * first.pressure, basis: 'given' };
+  // As a speed moves them: twice the share of the flow.
+  if (first !== undefined) return { kind: 'pressure', value: first.pressure, plusMinus: (claim === 'measured' ? 0.15 : 0.3) * first.pressure, basis: 'given' };
+  const share = claim === 'measured' ? 0.25 : claim === 'data-sheet' ? 0.3 : 0.9;
   const guess = maxPressureFromFreeFlow(flow.value, kind, frame, flow.basis === 'given' ? undefined : speed);
-  return fields.quantityOr('maxPressure', 'pressure', { moreThan: 0, max: 5000, usualShare: 0.25 }, {
+  return fields.quantityOr('maxPressure', 'pressure', { moreThan: 0, max: 5000, usualShare: share }, {
     ...asAssumption(guess),
     next: 'Look up the static pressure on the data sheet, or measure it with the outlet sealed.',
   });

@@ -36,14 +36,15 @@ export interface ShapeTable {
 const STEPS = 128;
 
 /**
- * Own spread of the maximum pressure once the speed of the sample is known (log standard deviation).
+ * Own spread of a maximum pressure that was only guessed, once the speed of the sample is known (log standard deviation).
  * Five sheets show the pressure tolerance as the square of the flow tolerance within 1 %; an advertisement shows nothing.
  */
 const OWN_PRESSURE_SPREAD = { measured: 0.04, 'data-sheet': 0.04, advertised: 0.15, usual: 0.2 } as const;
 
 /**
  * The fan of every sample, or two equal ones as they work together. Flow and pressure move together as a speed does (flow by the ratio, pressure by its square);
- * the pressure has a spread of its own besides, wider when it was only guessed from the frame.
+ * a pressure that was only guessed from the frame has a spread of its own besides. One that was given keeps the width it was given with
+ * (see `pressureSpreads`).
  */
 export function sampleFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs): SampledFan {
   const known = DRAWN.get(inputs) ?? [];
@@ -63,16 +64,15 @@ function drawnFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs
   const pressureDeviates = fanColumn(inputs, slot, 'fan-pressure');
   const speedDeviates = fanColumn(inputs, slot, 'fan-speed');
   const flowSpread = fan.expectedFlow === undefined ? logSpread(fan.freeFlow.value, fan.freeFlow.plusMinus) : lawOfBand(fan.expectedFlow).spread;
-  const ownSpread = fan.maxPressure.basis === 'assumed'
-    ? Math.max(OWN_PRESSURE_SPREAD[fan.claim], logSpread(fan.maxPressure.value, fan.maxPressure.plusMinus))
-    : OWN_PRESSURE_SPREAD[fan.claim];
+  const { withFlow, own } = pressureSpreads(fan, flowSpread);
   const speedSpread = logSpread(fan.speedRatio.value, fan.speedRatio.plusMinus);
   const freeFlow = new Float64Array(inputs.count);
   const maxPressure = new Float64Array(inputs.count);
   for (let s = 0; s < inputs.count; s += 1) {
-    const turns = exponential(flowSpread * (flowDeviates[s] ?? 0) + speedSpread * (speedDeviates[s] ?? 0));
-    freeFlow[s] = middle.freeFlow * turns;
-    maxPressure[s] = middle.maxPressure * turns * turns * exponential(ownSpread * (pressureDeviates[s] ?? 0));
+    const flowDeviate = flowDeviates[s] ?? 0;
+    const turns = speedSpread * (speedDeviates[s] ?? 0);
+    freeFlow[s] = middle.freeFlow * exponential(flowSpread * flowDeviate + turns);
+    maxPressure[s] = middle.maxPressure * exponential(withFlow * flowDeviate + 2 * turns + own * (pressureDeviates[s] ?? 0));
   }
   return {
     freeFlow,
@@ -80,6 +80,18 @@ function drawnFan(fan: FanFacts, slot: number, air: Air, inputs: UncertainInputs
     shapeWeight: shapeWeights(fanColumn(inputs, slot, 'fan-shape')),
     table: fan.shape.kind === 'band' ? undefined : shapeTable(middle),
   };
+}
+
+/**
+ * Logarithmic spreads of the maximum pressure at one speed: what moves with the flow, and the rest of its own.
+ * A given pressure is as wide as it was given in all; at most twice the flow's spread of that moves with the flow, as with a speed.
+ * Worked: flow spread 0.085 and a given 118 ± 30 Pa (0.1291): all of it with the flow; ± 60 Pa (0.2553): 0.17 with it, 0.1905 its own.
+ */
+function pressureSpreads({ maxPressure, claim }: FanFacts, flowSpread: number): { readonly withFlow: number; readonly own: number } {
+  const told = logSpread(maxPressure.value, maxPressure.plusMinus);
+  if (maxPressure.basis === 'assumed') return { withFlow: 2 * flowSpread, own: Math.max(OWN_PRESSURE_SPREAD[claim], told) };
+  const withFlow = Math.min(2 * flowSpread, told);
+  return { withFlow, own: Math.sqrt(told * told - withFlow * withFlow) };
 }
 
 function shapeWeights(deviates: Float64Array): Float64Array {

@@ -1,6 +1,6 @@
 import { mapped } from '@/lib/elementary';
 import type { Air } from './air';
-import type { OutletFacts } from './air-path';
+import type { OutletFacts, SectionFacts } from './air-path';
 import { mouthElements, type DuctElement, type OutletBranch } from './duct-network';
 import { DISCHARGE_COEFFICIENT } from './fittings';
 import { frictionFactor } from './friction';
@@ -128,7 +128,9 @@ interface Multipliers {
   readonly trunk: Float64Array;
   readonly leak: Float64Array;
   readonly area: readonly Float64Array[];
+  /** Of a mouth with its fork, and of the way to it, where the size of the branch counts besides. */
   readonly branch: readonly Float64Array[];
+  readonly way: readonly Float64Array[];
   /** Faults that nobody entered: extra gap as a share of all mouths, extra loss at the inlet; undefined when none is to be feared. */
   readonly extraGap: Float64Array | undefined;
   readonly extraInlet: Float64Array | undefined;
@@ -228,11 +230,12 @@ function conductanceOf(mouth: MouthLoss, times: Multipliers, k: number, freeFlow
   const out = mouth.gap === 0 ? into : new Float64Array(into.length);
   const areas = times.area[k] ?? times.trunk;
   const branches = times.branch[k] ?? times.trunk;
+  const ways = times.way[k] ?? times.trunk;
   for (let s = 0; s < into.length; s += 1) {
     const area = areas[s] ?? 1;
     const branch = branches[s] ?? 1;
     const discharge = mouth.thin ? (times.discharge[s] ?? 1) : 1;
-    const way = (into[s] ?? 0) * branch;
+    const way = (into[s] ?? 0) * (ways[s] ?? 1);
     const atMouth = (branch * (mouth.rest / (discharge * discharge) + mouth.contractions * (times.contraction[s] ?? 1))) / (area * area);
     if (mouth.gap === 0) {
       into[s] = 1 / Math.sqrt(way + atMouth);
@@ -283,11 +286,15 @@ function multipliers(branch: FanBranch, variant: PathVariant, inputs: UncertainI
     contraction: shared('contraction-loss', SPREAD.contraction),
     friction: shared('friction', SPREAD.friction),
     discharge: shared('discharge', SPREAD.discharge),
-    trunk: multiplierOf(inputs, ductColumn(inputs, slot, 'duct-area'), 2 * areaSpread(section.width, section.height)),
+    trunk: multiplierOf(inputs, ductColumn(inputs, slot, 'duct-area'), 2 * areaSpread(section)),
     leak: multiplierOf(inputs, ductColumn(inputs, slot, 'leak'), logSpread(leakArea, leakPlusMinus)),
     area: mapped(branch.outletIndices, (k) => {
-      const mouth = outletOf(k)?.mouth;
-      return multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-area'), mouth === undefined ? 0 : areaSpread(mouth.width, mouth.height));
+      const outlet = outletOf(k);
+      return multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-area'), outlet === undefined ? 0 : mouthSpread(outlet));
+    }),
+    way: mapped(branch.outletIndices, (k) => {
+      const run = outletOf(k)?.branch;
+      return multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-branch'), Math.hypot(SPREAD.branch, run === undefined ? 0 : 2 * areaSpread(run.section)));
     }),
     branch: mapped(branch.outletIndices, (k) => multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-branch'), SPREAD.branch)),
     extraGap: faults.leak > 0 ? gapShares(ductColumn(inputs, slot, 'leak'), faults.leak) : undefined,
@@ -297,8 +304,14 @@ function multipliers(branch: FanBranch, variant: PathVariant, inputs: UncertainI
 
 const NO_FAULTS = { leak: 0, inlet: 0 } as const;
 
-function areaSpread(width: { value: number; plusMinus: number }, height: { value: number; plusMinus: number }): number {
-  return Math.hypot(logSpread(width.value, width.plusMinus), logSpread(height.value, height.plusMinus));
+/** Logarithmic spread of an area. A circle has one diameter, which counts twice; two sides are two measurements. Worked: 10 ± 1 mm, a circle: 0.102. */
+function areaSpread({ shape, width, height }: SectionFacts): number {
+  const ofWidth = logSpread(width.value, width.plusMinus);
+  return shape === 'circle' ? 2 * ofWidth : Math.hypot(ofWidth, logSpread(height.value, height.plusMinus));
+}
+
+function mouthSpread({ mouth, open }: OutletFacts): number {
+  return open === undefined ? areaSpread(mouth) : Math.hypot(areaSpread(mouth), logSpread(open.value, open.plusMinus));
 }
 
 function mouthLoss(outlet: OutletBranch, mode: 'static' | 'total', air: Air): MouthLoss {

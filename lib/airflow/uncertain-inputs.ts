@@ -39,9 +39,13 @@ export type OutletInput = (typeof OUTLET_INPUTS)[number];
 const MOST_OUTLETS = 4;
 const PER_DUCT = DUCT_INPUTS.length + MOST_OUTLETS * OUTLET_INPUTS.length;
 
+/** Settings of the print, shared by every option. They stand behind all fans and ducts, whose draws they so leave as they are. */
+export const PRINT_INPUTS = ['layer-height', 'nozzle-temperature'] as const;
+export type PrintInput = (typeof PRINT_INPUTS)[number];
+
 /** Lays out the columns for a number of fans and ducts, today's included. */
 export function inputLayout(fans: number, ducts: number): InputLayout {
-  return { fans, ducts, columns: SHARED_INPUTS.length + fans * FAN_INPUTS.length + ducts * PER_DUCT };
+  return { fans, ducts, columns: SHARED_INPUTS.length + fans * FAN_INPUTS.length + ducts * PER_DUCT + PRINT_INPUTS.length };
 }
 
 /** Draws stratified joint samples. The same seed, count and layout give the same samples. */
@@ -59,11 +63,11 @@ export function withDeviates(layout: InputLayout, count: number, deviates: Float
   return { count, layout, deviates, multipliers: new Map() };
 }
 
-/** Columns of everything that is shared, and of some fans and one duct. */
+/** Columns of everything that is shared, the print's with it, and of some fans and one duct. */
 export function columnsOf({ layout }: UncertainInputs, fans: readonly number[], duct: number): number[] {
   const run = (start: number, length: number): number[] => Array.from({ length }, (_, k) => start + k);
   const ductStartsAt = SHARED_INPUTS.length + layout.fans * FAN_INPUTS.length + duct * PER_DUCT;
-  return [...run(0, SHARED_INPUTS.length), ...fans.flatMap((fan) => run(SHARED_INPUTS.length + fan * FAN_INPUTS.length, FAN_INPUTS.length)), ...run(ductStartsAt, PER_DUCT)];
+  return [...run(0, SHARED_INPUTS.length), ...fans.flatMap((fan) => run(SHARED_INPUTS.length + fan * FAN_INPUTS.length, FAN_INPUTS.length)), ...run(ductStartsAt, PER_DUCT), ...run(layout.columns - PRINT_INPUTS.length, PRINT_INPUTS.length)];
 }
 
 /** A column as multipliers around 1: exp(spread × deviate). Not to be written to: options share it. */
@@ -79,6 +83,10 @@ export function multiplierOf(inputs: UncertainInputs, deviates: Float64Array, sp
 
 export function sharedColumn(inputs: UncertainInputs, name: SharedInput): Float64Array {
   return column(inputs, SHARED_INPUTS.indexOf(name));
+}
+
+export function printColumn(inputs: UncertainInputs, name: PrintInput): Float64Array {
+  return column(inputs, inputs.layout.columns - PRINT_INPUTS.length + PRINT_INPUTS.indexOf(name));
 }
 
 export function fanColumn(inputs: UncertainInputs, fan: number, name: FanInput): Float64Array {

@@ -1,5 +1,5 @@
 import {
-  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, missesOfFault, multiplierOf, outletColumn, shareAtOffset, sharedColumn, viscosityOfAir,
+  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, missesOfFault, multiplierOf, outletColumn, printColumn, shareAtOffset, sharedColumn, viscosityOfAir,
   type Air, type OutletFacts, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
 import { exponential, mapped, naturalLog } from '@/lib/elementary';
@@ -117,19 +117,23 @@ export interface SampledTask {
   readonly layerTime: number;
   readonly layerTimePlusMinus: number;
   readonly layerHeight: number;
+  readonly layerHeightPlusMinus: number;
   readonly nozzleTemperature: number;
+  readonly nozzlePlusMinus: number;
   readonly chamberTemperature: number;
   readonly chamberPlusMinus: number;
 }
 
 /** Warming of the jet by bed and heater on its way, K: median and log spread. Sheet, section 8: air at 30 to 60 °C instead of 25. Estimate. */
 const WARMING = { median: 6, spread: 0.5 } as const;
+/** Scaled temperature to cool to, at most: a melt that is laid down hardly warmer than it holds its shape at needs next to no air. */
+const WARMEST = 0.998;
 /** Heat capacity and conductivity differ by 30 % between sources (95 %). */
 const POLYMER_SPREAD = 0.15;
 
 /**
  * The coefficient that the print needs, per sample: between one layer alone and the full layer history, both for the sample's
- * polymer figures, layer time and air temperature. Endless where the air is too warm to hold the shape.
+ * polymer figures, layer time and height, and temperatures of melt and air. Endless where the air is too warm to hold the shape.
  */
 export function neededOfSamples(task: SampledTask, inputs: UncertainInputs): Float64Array {
   const polymer = polymerNamed(task.polymer);
@@ -138,22 +142,27 @@ export function neededOfSamples(task: SampledTask, inputs: UncertainInputs): Flo
   const mix = sharedColumn(inputs, 'need-model');
   const figures = sharedColumn(inputs, 'polymer');
   const time = sharedColumn(inputs, 'layer-time');
+  const height = printColumn(inputs, 'layer-height');
+  const melt = printColumn(inputs, 'nozzle-temperature');
   const timeSpread = logSpread(task.layerTime, task.layerTimePlusMinus);
+  const heightSpread = logSpread(task.layerHeight, task.layerHeightPlusMinus);
+  const meltSpread = task.nozzlePlusMinus / 1.96;
   const chamberSpread = task.chamberPlusMinus / 1.96;
   const heatCapacity = polymer.density * polymer.heatCapacity;
-  // Logarithms at the middle of polymer figures and layer time: both move all else by straight lines.
+  // Logarithms at the middle of polymer figures, layer time and height: all move the rest by straight lines.
   const logRate = Math.log((heatCapacity * task.layerHeight) / task.layerTime);
   const logFourier = Math.log((polymer.conductivity * task.layerTime) / (heatCapacity * task.layerHeight ** 2));
   const logPerBiot = Math.log(polymer.conductivity / task.layerHeight);
   const needed = new Float64Array(inputs.count);
   for (let s = 0; s < needed.length; s += 1) {
     const airTemperature = task.chamberTemperature + chamberSpread * (warm[s] ?? 0) + WARMING.median * (warming[s] ?? 1);
-    const theta = (polymer.holdsShapeAt - airTemperature) / (task.nozzleTemperature - airTemperature);
+    const theta = Math.min(WARMEST, (polymer.holdsShapeAt - airTemperature) / Math.max(1, task.nozzleTemperature + meltSpread * (melt[s] ?? 0) - airTemperature));
     if (theta <= 0.002) { needed[s] = Number.POSITIVE_INFINITY; continue; }
     const moved = timeSpread * (time[s] ?? 0) - POLYMER_SPREAD * (figures[s] ?? 0);
+    const higher = heightSpread * (height[s] ?? 0);
     const logTheta = naturalLog(theta);
-    const lumped = logRate - moved + naturalLog(-logTheta);
-    const history = logOfNeededBiot(logTheta - naturalLog(1 - theta), logFourier + moved) + logPerBiot;
+    const lumped = logRate + higher - moved + naturalLog(-logTheta);
+    const history = logOfNeededBiot(logTheta - naturalLog(1 - theta), logFourier + moved - 2 * higher) + logPerBiot - higher;
     const share = 1 / (1 + exponential(-1.7 * (mix[s] ?? 0)));
     needed[s] = exponential(lumped + share * (history - lumped));
   }

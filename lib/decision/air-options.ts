@@ -37,7 +37,9 @@ export function taskOf(path: AirPath): SampledTask {
     layerTime: print.layerTime.value,
     layerTimePlusMinus: print.layerTime.plusMinus,
     layerHeight: print.layerHeight.value,
+    layerHeightPlusMinus: print.layerHeight.plusMinus,
     nozzleTemperature: print.nozzleTemperature.value,
+    nozzlePlusMinus: print.nozzleTemperature.plusMinus,
     chamberTemperature: print.chamberTemperature.value,
     chamberPlusMinus: print.chamberTemperature.plusMinus,
   };

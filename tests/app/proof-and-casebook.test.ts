@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { curedCounts, NO_MACHINE } from '../../app/casebook/cured-counts';
 import { asDirections, figuresOf, isBeyond, type BeforeAfterRow } from '../../app/case/prove/before-after-rows';
-import { judgedOf, typedRows, verdictOfLooks } from '../../app/case/prove/after-readings';
+import { judgedOf, typedRows, verdictOfLooks, verdictOfProof } from '../../app/case/prove/after-readings';
 import type { CaseFile, Criterion, StoredMeasured } from '../../lib/cases';
 import type { Knowledge } from '../../lib/knowledge';
 
@@ -24,6 +24,23 @@ describe('figures of a proof', () => {
     expect(isBeyond(mm(0.31), { limit: mm(0.3), good: undefined })).toBe(true);
     expect(isBeyond(mm(0.29), { limit: mm(0.3), good: 'at-least' })).toBe(true);
     expect(isBeyond(mm(9), { limit: undefined, good: undefined })).toBe(false);
+  });
+});
+
+describe('the verdict of a proof', () => {
+  it('is cured by a reading only when everything was looked at again and nothing is still there', () => {
+    expect(verdictOfProof('cured', [undefined, undefined])).toBeUndefined();
+    expect(verdictOfProof('cured', ['not-seen', undefined])).toBeUndefined();
+    expect(verdictOfProof('cured', ['not-seen', 'cant-tell'])).toBe('cured');
+    expect(verdictOfProof('cured', ['not-seen', 'seen'])).toBe('better');
+    expect(verdictOfProof('cured', ['seen', undefined])).toBe('better');
+    expect(verdictOfProof('cured', [])).toBe('cured');
+  });
+
+  it('is otherwise that of the readings, and of the looks where nothing was read', () => {
+    expect(verdictOfProof('worse', ['not-seen'])).toBe('worse');
+    expect(verdictOfProof(undefined, ['not-seen', 'not-seen'])).toBe('cured');
+    expect(verdictOfProof(undefined, [undefined])).toBeUndefined();
   });
 });
 

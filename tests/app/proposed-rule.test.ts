@@ -33,6 +33,12 @@ describe('the rule that the fitting list proposes', () => {
     expect(remedy && proposedRule(remedy, knowledge).own).toMatchObject(expected);
   });
 
+  it('never judges by one side what the words hold between two', () => {
+    const between = Object.values(knowledge.remedies).filter((remedy) => /between \d.* and \d|not above|not below|within \d/i.test(remedy.provedBy.passes));
+    expect(between.length).toBeGreaterThan(8);
+    expect(between.filter((remedy) => { const { own } = proposedRule(remedy, knowledge); return own?.kind === 'ratio' && own.limit !== undefined; }).map((remedy) => remedy.id)).toEqual([]);
+  });
+
   it('leaves a limit with two sides, or one of another kind, to the words', () => {
     const limits = ['set-start-height', 'scale-for-shrinkage', 'set-bed-for-plastic'].map((id) => { const remedy = knowledge.remedies[id]; return remedy && proposedRule(remedy, knowledge); });
     expect(limits.map((rule) => [rule?.own?.limit, rule?.length])).toEqual([[undefined, undefined], [undefined, undefined], [undefined, undefined]]);

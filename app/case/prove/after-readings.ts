@@ -35,6 +35,16 @@ export function symptomsToLookAt(file: CaseFile, round: number): Observation[] {
   return [...last.values()].filter((each) => each.state === 'seen');
 }
 
+/**
+ * The verdict of readings and looks together. A reading inside its limit says "cured" only when everything that was seen has been
+ * looked at again and nothing of it is still there; with something still there it is "better" at best.
+ */
+export function verdictOfProof(judged: VerdictWord | undefined, looks: readonly (ThreeWay | undefined)[]): VerdictWord | undefined {
+  if (judged !== 'cured') return judged ?? verdictOfLooks(looks);
+  if (looks.includes('seen')) return 'better';
+  return looks.includes(undefined) ? undefined : 'cured';
+}
+
 /** The verdict by looking alone, for a proof without readings. */
 export function verdictOfLooks(looks: readonly (ThreeWay | undefined)[]): VerdictWord | undefined {
   const told = looks.filter((look) => look === 'seen' || look === 'not-seen');

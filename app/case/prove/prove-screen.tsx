@@ -14,7 +14,7 @@ import { ChoiceOfThree, type ThreeWay } from '../../_parts/choice-of-three';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
 import { FitWidth } from '../../_parts/fit-width';
 import { VERDICT_WORDS, VerdictSign, type VerdictWord } from '../../_parts/signs';
-import { judgedOf, symptomsToLookAt, typedRows, verdictOfLooks } from './after-readings';
+import { judgedOf, symptomsToLookAt, typedRows, verdictOfProof } from './after-readings';
 import { BeforeAfter } from './before-after';
 import { figuresOf } from './before-after-rows';
 import { plotAir, useCaseAir } from './case-air';
@@ -50,13 +50,14 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
   const judged = judgedOf(rows, criterion);
   const asked = symptomsToLookAt(file, round.number);
   const titleOf = (symptom: string): string => knowledge.symptoms[symptom]?.title ?? symptom;
-  const verdict = chosen ?? judged?.verdict ?? verdictOfLooks(asked.map((each) => looks[each.symptom]));
+  const verdict = chosen ?? verdictOfProof(judged?.verdict, asked.map((each) => looks[each.symptom]));
   const air = plotAir(useCaseAir(file)?.result, round, units);
   const record = async (next: '/case' | '/case/log'): Promise<void> => {
     if (!verdict) return;
     const on = new Date().toISOString();
+    // Whoever says that nothing changed for the better says so of everything that was seen.
     const seen = asked.flatMap((each): Observation[] => {
-      const look = looks[each.symptom];
+      const look = looks[each.symptom] ?? (verdict === 'no-change' || verdict === 'worse' ? 'seen' : undefined);
       return look === undefined ? [] : [{ ...each, state: look, round: round.number + 1, on }];
     });
     const after = rows.flatMap((row) => (row.after ? [{ place: row.place, reading: row.after }] : []));
@@ -123,7 +124,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
                 <WhatIsLeft judged={judged} looks={asked.filter((each) => looks[each.symptom] === 'seen').map((each) => titleOf(each.symptom))} verdict={verdict} unit={unit} figure={figuresOf(rows)} />
               </section>
             )}
-            {verdict === undefined ? <p className="label">Enter a reading at every place, or look at each again; then there is a verdict.</p> : (
+            {verdict === undefined ? <p className={judged ? '' : 'label'}>{judged ? 'The readings pass. Look at each again; then there is a verdict.' : 'Enter a reading at every place, or look at each again; then there is a verdict.'}</p> : (
               <div className="prove-deeds">
                 <Link className="button" href="/case/log">See the report</Link>
                 <button type="button" className="button button-next" onClick={() => void record(verdict === 'cured' ? '/case/log' : '/case')}>{verdict === 'cured' ? 'Record it and close the case' : `Start round ${round.number + 1}`}</button>
