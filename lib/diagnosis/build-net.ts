@@ -161,7 +161,7 @@ function gatesOf(items: readonly Evidence[], frame: Frame): { gates: Gate[]; sub
   const position = new Map(drafts.map((draft, index) => [draft.subject.about, index]));
   const gates = mapped(drafts, (draft) => {
     const gate = withFeeds(draft, drafts, position, frame);
-    return followed.has(draft.subject.about) ? gate : mergeEqualLevels(gate);
+    return draft.subject.kind === 'symptom' && followed.has(draft.subject.items[0]?.about ?? draft.subject.about) ? gate : mergeEqualLevels(gate);
   });
   return { gates, subjects: mapped(drafts, (draft) => draft.subject) };
 }
@@ -175,7 +175,7 @@ function draftsOf(items: readonly Evidence[], frame: Frame): { drafts: Draft[]; 
   for (const id of wanted) for (const earlier of Object.keys(frame.knowledge.symptoms[id]?.followsFrom ?? {})) { wanted.add(earlier); followed.add(earlier); }
   for (const id of wanted) drafts.push(...symptomDrafts(id, bySymptom.get(id) ?? [], followed, frame));
   for (const [id, answers] of groupBy(items.filter((item) => item.kind === 'answer'), (item) => item.about)) drafts.push(...answerDrafts(id, answers, frame));
-  for (const item of items) if (item.kind === 'reading') drafts.push(readingDraft(item, frame));
+  for (const [, readings] of groupBy(items.filter((item) => item.kind === 'reading'), (item) => item.about)) drafts.push(...mapped(asOneReading(readings, frame), (same) => readingDraft(same, frame)));
   return { drafts, followed };
 }
 
@@ -186,7 +186,7 @@ function symptomDrafts(id: string, items: readonly Evidence[], followed: Readonl
   const feedsFrom = Object.entries(symptom.followsFrom).map(([earlier, link]) => ({ symptom: earlier, chance: link.chance, shares: link.grades ?? EVEN_SHARES }));
   return mapped(runsOf(told), (run, number) => {
     const about = number === 0 ? id : `${id} again ${number}`;
-    const levels = gradedLevels(run, frame.rounds, followed.has(about)) ?? plainLevels(run, frame.rounds);
+    const levels = gradedLevels(run, frame.rounds, followed.has(id)) ?? plainLevels(run, frame.rounds);
     return {
       subject: { about, kind: 'symptom', items: mapped(run, (entry) => entry.item) },
       leak: levels.spread(fadingTable(symptom.leak, frame.rounds, frame.rounds + 1, frame.fading), symptom.leakGrades),
@@ -255,31 +255,66 @@ function fadingTable(chance: number, level: number, levels: number, fading: numb
   return mappedNumbers(table, (share, each) => (each === level ? share - chance * fading : each > 0 && each < level ? share + ends : share));
 }
 
+type ReadingItem = Extract<Evidence, { kind: 'reading' }>;
+
+/**
+ * Readings of one check, cut where a change was fitted that may have cured something the check speaks of. Between two such changes
+ * the machine stayed as it was: reading it again makes the figure surer, but is no second witness.
+ */
+function asOneReading(readings: readonly ReadingItem[], { knowledge, activeThrough }: Frame): ReadingItem[][] {
+  const groups: ReadingItem[][] = [];
+  const heard = Object.keys(knowledge.checks[readings[0]?.about ?? '']?.reads ?? {});
+  const isFittedBetween = (from: number, to: number): boolean => heard.some((id) => (activeThrough.get(id) ?? []).slice(0, -1).some((round) => round >= from && round < to));
+  for (const reading of [...readings].sort((a, b) => a.round - b.round)) {
+    const last = groups.at(-1)?.at(-1);
+    if (last === undefined || isFittedBetween(last.round, reading.round)) groups.push([reading]);
+    else groups.at(-1)?.push(reading);
+  }
+  return groups;
+}
+
+/** Mean of readings by their certainty, with its own. A reading without uncertainty counts alone. */
+function meanOf(readings: readonly ReadingItem[]): Pick<ReadingItem, 'value' | 'standardUncertainty'> {
+  const weights = readings.map(({ standardUncertainty }) => 1 / standardUncertainty ** 2);
+  const whole = weights.reduce((sum, weight) => sum + weight, 0);
+  if (readings.length < 2 || !Number.isFinite(whole)) return readings.find(({ standardUncertainty }) => !(standardUncertainty > 0)) ?? readings.at(-1) ?? { value: 0, standardUncertainty: 0 };
+  return { value: readings.reduce((sum, { value }, k) => sum + value * (weights[k] ?? 0), 0) / whole, standardUncertainty: Math.sqrt(1 / whole) };
+}
+
 /** A reading: level 0 is the healthy reading, one level for each cause model, the strangest reading highest. */
-function readingDraft(item: Extract<Evidence, { kind: 'reading' }>, frame: Frame): Draft {
+function readingDraft(items: readonly ReadingItem[], frame: Frame): Draft {
+  const [item = { about: '', round: 1 }] = items;
   const check = frame.knowledge.checks[item.about];
   const healthy = check?.otherwise;
-  if (!check || !healthy) return { subject: { about: item.about, kind: 'reading', items: [item] }, leak: [1], links: [], weights: [1], feedsFrom: [] };
+  if (!check || !healthy) return { subject: { about: item.about, kind: 'reading', items }, leak: [1], links: [], weights: [1], feedsFrom: [] };
+  const read = meanOf(items);
   const models = orderedModels(healthy, Object.values(check.reads));
   const levels = models.length + 1;
   const links: GateLink[] = [];
-  for (const [id, read] of Object.entries(check.reads)) {
+  for (const [id, model] of Object.entries(check.reads)) {
     const cause = frame.index.get(id);
     const through = frame.activeThrough.get(id) ?? frame.always;
-    const level = 1 + models.findIndex((model) => sameModel(model, read));
-    if (cause !== undefined) links.push({ cause, contributes: mapped(through, (last) => twoLevelTable(read.chance, last >= item.round ? level : 0, levels)) });
+    const level = 1 + models.findIndex((each) => sameModel(each, model));
+    if (cause !== undefined) links.push({ cause, contributes: mapped(through, (last) => twoLevelTable(model.chance, last >= item.round ? level : 0, levels)) });
   }
   return {
-    subject: { about: item.about, kind: 'reading', items: [item] },
+    subject: { about: item.about, kind: 'reading', items },
     leak: twoLevelTable(0, 0, levels), links,
-    weights: readingLikelihoods(item.value, item.standardUncertainty, [healthy, ...models]),
+    weights: readingLikelihoods(read.value, read.standardUncertainty, [healthy, ...models]),
     feedsFrom: [],
   };
 }
 
+/** Name of the gate of a symptom that this one may have followed from: of its runs the last that began no later than this one. */
+function runAt(symptom: string, { subject }: Draft, drafts: readonly Draft[]): string {
+  const began = ({ items }: GateSubject): number => items.find((item) => item.kind === 'symptom' && item.seen)?.round ?? items[0]?.round ?? 0;
+  const runs = drafts.filter((other) => other.subject.kind === 'symptom' && (other.subject.about === symptom || other.subject.about.startsWith(`${symptom} again `)));
+  return runs.filter((run) => began(run.subject) <= began(subject)).at(-1)?.subject.about ?? symptom;
+}
+
 function withFeeds(draft: Draft, drafts: readonly Draft[], position: ReadonlyMap<string, number>, frame: Frame): Gate {
   const feeds = draft.feedsFrom.flatMap(({ symptom, chance, shares }): GateFeed[] => {
-    const gate = position.get(symptom);
+    const gate = position.get(runAt(symptom, draft, drafts));
     const through = drafts[gate ?? -1]?.levels?.through;
     if (gate === undefined || through === undefined || draft.levels === undefined) return [];
     const { spread } = draft.levels;

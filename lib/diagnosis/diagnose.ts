@@ -86,8 +86,10 @@ export interface DiagnoseOptions {
  */
 export function diagnose(file: CaseFile, knowledge: Knowledge, options: DiagnoseOptions = {}): Diagnosis | TooMuchAtOnce {
   const { items: told, problems } = evidenceOf(file, knowledge);
-  const net = buildNet(file, told, knowledge, options.fading, options.earlier?.net);
-  const { items } = net.builtFrom;
+  // In one order whatever was told first: sums, and so the scenarios drawn from them, come out the same.
+  const net = buildNet(file, [...told].sort(inOneOrder), knowledge, options.fading, options.earlier?.net);
+  const ofNet = new Map(net.builtFrom.items.map((item) => [nameOf(item), item]));
+  const items = told.map((item) => ofNet.get(nameOf(item)) ?? item);
   const outcome = prepare(net.net, { levels: false }, options.earlier?.prepared);
   if (outcome.kind === 'too-dense') return { kind: 'too-much', confirmFirst: toldOf(outcome.confirmFirst, net), items, problems };
   if (outcome.kind === 'impossible') throw new Error('diagnose: got evidence of probability 0, expected tables without zeros');
@@ -105,6 +107,13 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
     get answer() { return prepared.answer; },
     items, problems, net, prepared,
   };
+}
+
+const nameOf = (item: Evidence): string => `${item.kind} ${item.about} ${item.round}`;
+
+function inOneOrder(a: Evidence, b: Evidence): number {
+  const [first, second] = [nameOf(a), nameOf(b)];
+  return first < second ? -1 : first > second ? 1 : 0;
 }
 
 /** What was told at these gates, without repeats. A gate that only passes something on has nothing to confirm. */

@@ -47,11 +47,14 @@ export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answ
   const suppose = (items: readonly Evidence[]): Supposed | undefined => supposed(file, items, knowledge);
   const tried = (chosen: readonly Flip[]): Tried | undefined => {
     const given = chosen.map((flip) => flip.item);
-    const result = suppose(itemsWith(diagnosis.items, chosen));
+    // Details of a symptom count only where it is seen: they are left out on both sides, or their absence would count as evidence.
+    const rest = diagnosis.items.filter((item) => given.includes(item) || !isDetailOfOne(item, given, knowledge));
+    const result = suppose(itemsWith(rest, chosen));
+    const asTold = rest.length === diagnosis.items.length ? diagnosis.answer : suppose(rest);
     const [otherAlone, givenAlone] = [suppose(itemsWith(given, chosen)), suppose(given)];
-    if (!result || !otherAlone || !givenAlone) return undefined;
+    if (!result || !asTold || !otherAlone || !givenAlone) return undefined;
     const minutes = given.reduce((sum, item) => sum + minutesToLookAgain(item, knowledge), 0);
-    const likelier = Math.exp(result.logEvidence - diagnosis.answer.logEvidence - (otherAlone.logEvidence - givenAlone.logEvidence));
+    const likelier = Math.exp(result.logEvidence - asTold.logEvidence - (otherAlone.logEvidence - givenAlone.logEvidence));
     return { flips: chosen, likelier, minutes, then: overtakenBy(leader.id, Object.keys(knowledge.causes), result.chances, AHEAD) };
   };
   const singles = flips.flatMap((flip) => tried([flip]) ?? []).sort(suspectFirst);
@@ -59,6 +62,11 @@ export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answ
   const pairs = (): Tried[] => suspects.flatMap((first, index) => suspects.slice(index + 1).flatMap((second) => tried([first, second]) ?? [])).sort(suspectFirst);
   const found = changing(singles) ?? changing(pairs());
   return found && { ...found, now };
+}
+
+function isDetailOfOne(item: Evidence, given: readonly Evidence[], knowledge: Knowledge): boolean {
+  const parent = item.kind === 'symptom' ? knowledge.symptoms[item.about]?.detailOf : undefined;
+  return parent !== undefined && given.some((other) => other.kind === 'symptom' && other.about === parent && other.round === item.round);
 }
 
 /** Flips with the cause that would lead then, if any. */

@@ -7,6 +7,7 @@ import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import type { NextCheck } from './next-checks';
 import { STRAY } from './reading-likelihood';
+import { GIVING_UP } from './standing';
 
 /** How surely the advice stays the same whatever the next checks say. */
 export interface SameAdvice {
@@ -48,11 +49,12 @@ export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], fil
   return probability === undefined ? undefined : { remedy, probability: Math.min(1, probability), checks: taken };
 }
 
-/** The change with the best odds of curing something for its cost; undefined when none cures anything. */
+/** The change with the best odds of curing something for its cost; undefined when none cures anything, or when giving up is cheaper than even the first. */
 function firstChange(changes: readonly Change[], chances: readonly number[]): string | undefined {
   const odds = changes.map((change) => 1 - [...change.removes].reduce((left, [cause, chance]) => left * (1 - chance * (chances[cause] ?? 0)), 1));
   const first = orderByOddsOverCost(odds, changes.map((change) => change.cost))[0];
-  return first === undefined || (odds[first] ?? 0) <= 0 ? undefined : changes[first]?.id;
+  if (first === undefined || (changes[first]?.cost ?? Infinity) > (odds[first] ?? 0) * GIVING_UP) return undefined;
+  return changes[first]?.id;
 }
 
 interface Open {

@@ -128,6 +128,7 @@ export class Standing {
     const cured = new Float64Array(order.length);
     const hashes = order.map((change) => hashOf(change.id));
     const serves = this.#serves(order);
+    const isUnlisted = this.scenarios.map(keepsOneUnlisted);
     this.scenarios.forEach((scenario, s) => {
       const weight = (this.weights[s] ?? 0) / this.total;
       if (weight === 0) return;
@@ -140,7 +141,7 @@ export class Standing {
         paid[k] = (paid[k] ?? 0) + weight * change.cost;
         const before = left;
         for (let position = 0; position < behind.length; position += 1) if ((left & (1 << position)) !== 0 && this.#isRemoved(s, change, hashes[k] ?? 0, behind[position] ?? UNLISTED)) left &= ~(1 << position);
-        if (left !== 0 || before === 0) continue;
+        if (left !== 0 || before === 0 || isUnlisted[s]) continue;
         cured[k] = (cured[k] ?? 0) + weight;
         break;
       }
@@ -166,7 +167,7 @@ export class Standing {
       const removed = was.present.filter((cause) => this.#isRemoved(s, change, hash, cause));
       const isLeft = (cause: number): boolean => !removed.includes(cause);
       const behind = was.behind.filter(isLeft);
-      if (behind.length === 0 && was.behind.length > 0) return [];
+      if (behind.length === 0 && was.behind.length > 0 && !keepsOneUnlisted(was)) return [];
       const next = removed.length === 0 ? was : { present: was.present.filter(isLeft), behind, bySymptom: was.bySymptom.map((culprits) => culprits.filter(isLeft)) };
       return [{ was, next, weight: this.weights[s] ?? 0, number: this.numbers[s] ?? s }];
     });
@@ -179,12 +180,14 @@ export class Standing {
   /** The scenarios as lib/inference takes them: equal ones merged, and nothing listed as a cause that no change removes. */
   repairScenarios(): RepairScenario[] {
     const merged = new Map<string, { share: number; present: readonly number[] }>();
-    this.scenarios.forEach(({ behind }, s) => {
+    this.scenarios.forEach((scenario, s) => {
+      const { behind } = scenario;
       const share = (this.weights[s] ?? 0) / this.total;
-      const key = behind.join();
+      const present = behind.length === 0 || keepsOneUnlisted(scenario) ? [...behind, UNLISTED] : behind;
+      const key = present.join();
       const known = merged.get(key);
       if (known) known.share += share;
-      else merged.set(key, { share, present: behind.length === 0 ? [UNLISTED] : behind });
+      else merged.set(key, { share, present });
     });
     return [...merged.values()];
   }
@@ -219,6 +222,11 @@ export class Standing {
     });
     return doubt;
   }
+}
+
+/** True when something unlisted keeps one of the symptoms there: no change of ours takes it away. */
+function keepsOneUnlisted({ bySymptom }: Scenario): boolean {
+  return bySymptom.some((culprits) => culprits.includes(UNLISTED));
 }
 
 interface Left {

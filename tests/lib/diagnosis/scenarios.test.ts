@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { drawScenarios, type Scenario } from '@/lib/diagnosis';
+import { drawScenarios, Standing, type Change, type Scenario } from '@/lib/diagnosis';
 import { chainKnowledge } from './toy-knowledge';
 import { diagnosed, look } from './told';
 
@@ -15,6 +15,8 @@ interface World {
   readonly isCurl: boolean;
   readonly shift: readonly number[];
   readonly isShift: boolean;
+  /** Something unlisted set off the curl or the shift. */
+  readonly isUnlisted: boolean;
 }
 
 /** Every way the chain of the sheet may come out: eight independent yes or no, 2^9 worlds with the feed. */
@@ -25,7 +27,7 @@ function worlds(): World[] {
     const curl = [0, 1].filter((cause) => on(cause) && on(4 + cause));
     const isCurl = on(3) || curl.length > 0;
     const shift = [...(on(2) && on(7) ? [2] : []), ...(isCurl && on(8) ? curl : [])];
-    return { chance: chances.reduce((product, chance, at) => product * (on(at) ? chance : 1 - chance), 1), curl, isCurl, shift, isShift: on(6) || shift.length > 0 || (isCurl && on(8)) };
+    return { chance: chances.reduce((product, chance, at) => product * (on(at) ? chance : 1 - chance), 1), curl, isCurl, shift, isShift: on(6) || shift.length > 0 || (isCurl && on(8)), isUnlisted: on(3) || on(6) };
   });
 }
 
@@ -66,6 +68,19 @@ describe('scenarios drawn from a case', () => {
     const { symptoms, scenarios } = drawScenarios(net, prepared, DRAWS, 5);
     const shift = symptoms.indexOf('shift');
     expect(Math.abs(counted(scenarios, ({ bySymptom }) => bySymptom[shift]?.includes(0) === true) - exact)).toBeLessThan(within(exact));
+  });
+
+  it('count as cured only when nothing unlisted keeps a symptom there', () => {
+    const both = worlds().filter((world) => world.isShift && world.isCurl);
+    // A change that removes every listed cause for sure leaves whatever something unlisted has set off.
+    const exact = share(both, (world) => !world.isUnlisted);
+    const { net, prepared } = diagnosed({ observations: [look('shift', 'seen'), look('curl', 'seen')] }, chainKnowledge());
+    const everything: Change = { id: 'all-of-it', cost: 10, minutes: 10, money: 0, removes: new Map(net.causes.map((_, cause) => [cause, 1])) };
+    const standing = new Standing(drawScenarios(net, prepared, DRAWS, 5), [], [everything]);
+    const cured = 1 - standing.afterFailed(everything).total / standing.total;
+    expect(Math.abs(cured - exact)).toBeLessThan(within(exact));
+    expect(standing.orderOfChanges(600).cost).toBeCloseTo(10 + (1 - cured) * 600, 6);
+    expect(exact).toBeLessThan(0.98);
   });
 
   it('are the same for the same seed, and only name causes that are there', () => {

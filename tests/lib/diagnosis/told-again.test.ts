@@ -1,0 +1,74 @@
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readSolvedCases } from '@/app/_cli/evaluation/read-solved-cases';
+import { checksOfCase, stepOfCase } from '@/app/_case/step-of-case';
+import { readContent } from '@/content/read-content';
+import type { CaseFile } from '@/lib/cases';
+import { diagnose, flipOfLead, type Diagnosis } from '@/lib/diagnosis';
+import { chainKnowledge } from './toy-knowledge';
+import { diagnosed, file, look } from './told';
+
+const { knowledge } = readContent().value ?? {};
+if (!knowledge) throw new Error('told again: the content does not read; npm run check:content says why');
+const whole = knowledge;
+const solved = readSolvedCases(join(import.meta.dirname, '../../cases')).value ?? [];
+const chance = ({ causes }: Diagnosis, id: string): number => causes.find((cause) => cause.id === id)?.probability ?? NaN;
+
+describe('the same thing told again', () => {
+  it('is no second witness when a reading is taken again with nothing fitted in between', () => {
+    const read = (...rounds: readonly number[]): number => chance(diagnosed({
+      machine: { supply: '24 V' }, observations: [look('bed-heating-error', 'seen')],
+      rounds: rounds.map((number) => ({ number })),
+      findings: rounds.map((round) => ({ check: 'supply-voltage-under-load', round, result: { quantity: 'voltage', value: 22.6, plusMinus: 0.02, unit: 'V' }, comparedWith: { quantity: 'voltage', value: 24, plusMinus: 0, unit: 'V' } })),
+    }, whole), 'supply-sags');
+    const [once, twice, thrice] = [read(1), read(1, 2), read(1, 2, 3)];
+    expect(once).toBeGreaterThan(0.01);
+    expect(Math.abs(twice / once - 1)).toBeLessThan(0.02);
+    expect(Math.abs(thrice / once - 1)).toBeLessThan(0.02);
+  });
+
+  it('keeps its chain when two symptoms come back together', () => {
+    // Neither in the first print, both in the second. Mechanisms are drawn anew for what comes back; by enumeration over the causes.
+    const toy = chainKnowledge();
+    const told = file({ rounds: [{ number: 1 }, { number: 2 }], observations: [look('curl', 'not-seen'), look('shift', 'not-seen'), look('curl', 'seen', 2), look('shift', 'seen', 2)] });
+    const result = diagnose(told, toy, { copies: 0, fading: 0 });
+    if (result.kind !== 'diagnosis') throw new Error(result.kind);
+    let [all, withD2] = [0, 0];
+    for (let bits = 0; bits < 8; bits += 1) {
+      const [d0, d1, d2] = [bits & 1, (bits >> 1) & 1, (bits >> 2) & 1];
+      const prior = (d0 ? 0.1 : 0.9) * (d1 ? 0.08 : 0.92) * (d2 ? 0.05 : 0.95);
+      const noCurl = 0.98 * (d0 ? 0.2 : 1) * (d1 ? 0.4 : 1);
+      const noShift = 0.99 * (d2 ? 0.3 : 1);
+      const weight = prior * noCurl * noShift * (1 - noCurl) * (1 - noShift * 0.5);
+      all += weight;
+      if (d2) withD2 += weight;
+    }
+    expect(result.causes.find((cause) => cause.id === 'd2')?.present).toBeCloseTo(withD2 / all, 9);
+  });
+
+  it('in another order gives the same chances to the last bit, and the same next step', () => {
+    const turned = (each: CaseFile): CaseFile => ({ ...each, observations: [...each.observations].reverse(), findings: [...each.findings].reverse() });
+    const cases = solved.filter(({ file: { observations } }) => observations.length > 2).slice(0, 12);
+    expect(cases.length).toBe(12);
+    for (const { id, file: as } of cases) {
+      const [one, other] = [as, turned(as)].map((each) => {
+        const result = diagnose(each, whole, { copies: 0 });
+        if (result.kind !== 'diagnosis') throw new Error(result.kind);
+        const { step } = stepOfCase(result, checksOfCase(result, each, whole), each, whole);
+        return { causes: result.causes.map((cause) => [cause.id, cause.probability]), step: step.kind === 'change' ? step.change.id : step.kind === 'check' ? step.check.id : step.kind };
+      });
+      expect(other, id).toEqual(one);
+    }
+  });
+
+  it('does not make a symptom suspect because its details would fall away with it', () => {
+    // "Look at it again" weighs what the rest says; a detail of the symptom says nothing once the symptom is not there.
+    const suspects = solved.flatMap(({ id, file: as }) => {
+      const result = diagnose(as, whole, { copies: 0 });
+      const flip = result.kind === 'diagnosis' ? flipOfLead(result, as, whole) : undefined;
+      const details = flip?.flips.some(({ item }) => result.items.some((other) => other.kind === 'symptom' && whole.symptoms[other.about]?.detailOf === item.about));
+      return details && (flip?.likelier ?? 0) > 5 ? [`${id}: ${flip?.likelier.toFixed(1)}`] : [];
+    });
+    expect(suspects).toEqual([]);
+  });
+});
