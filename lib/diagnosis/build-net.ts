@@ -7,7 +7,7 @@ import { priorInCircumstances } from './circumstances';
 import type { Evidence } from './evidence';
 import { groupBy } from './group-by';
 import { readingLikelihoods } from './reading-likelihood';
-import { orderedModels, sameModel } from './reading-levels';
+import { isMeasuredSeen, levelsByItself, orderedModels, sameModel } from './reading-levels';
 import { gradedLevels, plainLevels, type SymptomLevels } from './symptom-levels';
 
 /** The tables of one case: a net for lib/inference, and which of its parts mean what. */
@@ -53,7 +53,7 @@ export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, i
   const causes = Object.keys(knowledge.causes);
   const repairs = repairsOf(file, knowledge);
   const rounds = Math.max(1, ...items.map((item) => item.round), ...[...repairs.values()].flatMap((list) => list.map((repair) => repair.round + 1)));
-  const frame: Frame = { knowledge, causes, rounds, fading, activeThrough: new Map([...repairs].map(([id, list]) => [id, activeRounds(list, rounds)])), always: [rounds], index: new Map(causes.map((id, index) => [id, index])) };
+  const frame: Frame = { items, knowledge, causes, rounds, fading, activeThrough: new Map([...repairs].map(([id, list]) => [id, activeRounds(list, rounds)])), always: [rounds], index: new Map(causes.map((id, index) => [id, index])) };
   const now: BuiltFrom = { items, fitted: file.rounds, knowledge, fading };
   const { gates, subjects, builtFrom } = earlier && restsOnTheSame(now, earlier.builtFrom) ? { gates: earlier.net.gates, subjects: earlier.gates, builtFrom: earlier.builtFrom } : { ...gatesOf(items, frame), builtFrom: now };
   return {
@@ -85,6 +85,7 @@ interface Repair {
 }
 
 interface Frame {
+  readonly items: readonly Evidence[];
   readonly knowledge: Knowledge;
   readonly fading: number;
   readonly causes: readonly string[];
@@ -299,7 +300,7 @@ function readingDraft(items: readonly ReadingItem[], frame: Frame): Draft {
   }
   return {
     subject: { about: item.about, kind: 'reading', items },
-    leak: twoLevelTable(0, 0, levels), links,
+    leak: levelsByItself(levels, isMeasuredSeen(check, frame.items, item.round)), links,
     weights: readingLikelihoods(read.value, read.standardUncertainty, [healthy, ...models]),
     feedsFrom: [],
   };

@@ -4,7 +4,7 @@ import { chanceOfClass } from '../knowledge';
 import type { Diagnosis } from './diagnose';
 import { isAnythingFound, presentNow } from './having-a-hand';
 import { readingLikelihoods } from './reading-likelihood';
-import { orderedModels, sameModel } from './reading-levels';
+import { isMeasuredSeen, levelsByItself, orderedModels, sameModel } from './reading-levels';
 
 /** One way a check may come out, and what would be believed after it; lists are in the order of the net's causes. */
 export interface CheckOutcome {
@@ -49,7 +49,7 @@ function levelsOfReading(check: KnownCheck, diagnosis: Pick<Diagnosis, 'net' | '
   if (healthy === undefined || Object.keys(check.reads).length === 0) return undefined;
   const models = [healthy, ...orderedModels(healthy, Object.values(check.reads))];
   const links = Object.entries(check.reads).map(([id, read]) => ({ id, level: models.findIndex((model, level) => level > 0 && sameModel(model, read)), chance: read.chance }));
-  const levels = levelsAhead(diagnosis, models.map((_, level) => (level === 0 ? 1 : 0)), links);
+  const levels = levelsAhead(diagnosis, levelsByItself(models.length, isMeasuredSeen(check, diagnosis.net.builtFrom.items)), links);
   return { expected: { models, shares: levels.chances }, levels };
 }
 

@@ -2,7 +2,7 @@ import { chanceOfClass, comparesByDifference, isRatio, type Knowledge, type Know
 import { findUnit, fromUnit, spanFromUnit } from '../units';
 import { cheapestMethod, ownMinutesOfMethod } from './cheapest-method';
 import { expectedBelow } from './check-outcomes';
-import { orderedModels, sameModel } from './reading-levels';
+import { levelsByItself, orderedModels, sameModel } from './reading-levels';
 import { STRAY } from './reading-likelihood';
 
 /** One answer that a check may give: yes or no, or a reading in a range whose meaning its page has fixed beforehand. */
@@ -23,6 +23,8 @@ export interface OpenCheck {
   readonly hears: ReadonlySet<number>;
   /** Chance of every answer when exactly these causes are there; sums to 1. */
   readonly chances: (present: readonly number[]) => readonly number[];
+  /** The same once the symptom that it measures was seen; undefined for a check that measures none. */
+  readonly whenSeen?: { readonly symptom: string; readonly chances: (present: readonly number[]) => readonly number[] };
 }
 
 /**
@@ -39,7 +41,7 @@ export function openChecks(knowledge: Knowledge, causes: readonly string[], lack
   });
 }
 
-type Asked = Pick<OpenCheck, 'answers' | 'hears' | 'chances'>;
+type Asked = Pick<OpenCheck, 'answers' | 'hears' | 'chances' | 'whenSeen'>;
 
 function yesNo(check: KnownCheck, method: KnownMethod, index: ReadonlyMap<string, number>): Asked | undefined {
   if (check.answer.kind !== 'yes-no') return undefined;
@@ -67,14 +69,19 @@ function reading(check: KnownCheck, index: ReadonlyMap<string, number>): Asked |
     const cause = index.get(id);
     return cause === undefined ? [] : [[cause, { level: models.findIndex((model, level) => level > 0 && sameModel(model, read)), still: 1 - read.chance }] as const];
   }));
+  const chancesBeside = (byItself: readonly number[]) => {
+    const upTo = byItself.map((_, level) => byItself.slice(0, level + 1).reduce((sum, share) => sum + share, 0));
+    return (present: readonly number[]): readonly number[] => {
+      const moved = present.flatMap((cause) => moves.get(cause) ?? []);
+      const atMost = (level: number): number => moved.reduce((product, move) => (move.level > level ? product * move.still : product), upTo[level] ?? 1);
+      return answer.means.map((_, zone) => models.reduce((sum, __, level) => sum + (ranges[level]?.[zone] ?? 0) * (atMost(level) - (level === 0 ? 0 : atMost(level - 1))), 0));
+    };
+  };
   return {
     answers: answer.means.map((zone, number): CheckAnswer => ({ kind: 'range', says: zone.says, ...(number === 0 ? {} : { from: edges[number - 1] ?? 0 }), ...(zone.below === undefined ? {} : { below: zone.below }) })),
     hears: new Set(moves.keys()),
-    chances: (present) => {
-      const moved = present.flatMap((cause) => moves.get(cause) ?? []);
-      const atMost = (level: number): number => moved.reduce((product, move) => (move.level > level ? product * move.still : product), 1);
-      return answer.means.map((_, zone) => models.reduce((sum, __, level) => sum + (ranges[level]?.[zone] ?? 0) * (atMost(level) - (level === 0 ? 0 : atMost(level - 1))), 0));
-    },
+    chances: chancesBeside(levelsByItself(models.length, false)),
+    ...(check.measures === undefined ? {} : { whenSeen: { symptom: check.measures, chances: chancesBeside(levelsByItself(models.length, true)) } }),
   };
 }
 

@@ -2,6 +2,7 @@ import type { Knowledge } from '../knowledge';
 import { changesOf, type Change } from './changes';
 import type { Diagnosis } from './diagnose';
 import { openChecks, type OpenCheck } from './open-checks';
+import { isMeasuredSeen } from './reading-levels';
 import { drawScenarios } from './scenarios';
 import { Standing } from './standing';
 
@@ -29,5 +30,6 @@ export function possibilitiesOf(knowledge: Knowledge, lacksTools: readonly strin
 export function standingOf({ net, items, prepared }: Pick<Diagnosis, 'net' | 'items' | 'prepared'>, { checks, changes }: Possibilities, options: StandingOptions = {}): Standing {
   const drawn = drawScenarios(net, prepared, options.draws ?? 600, options.seed ?? 11);
   const answered = new Set(items.flatMap((item) => (item.kind === 'symptom' ? [] : [item.about])));
-  return new Standing(drawn, checks.filter((check) => !answered.has(check.id)), changes.filter((change) => options.tried?.has(change.id) !== true));
+  const open = checks.filter((check) => !answered.has(check.id)).map((check) => (check.whenSeen && isMeasuredSeen({ measures: check.whenSeen.symptom }, items) ? { ...check, chances: check.whenSeen.chances } : check));
+  return new Standing(drawn, open, changes.filter((change) => options.tried?.has(change.id) !== true));
 }

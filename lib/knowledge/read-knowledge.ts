@@ -291,6 +291,7 @@ class Linker {
     }
     for (const { path, front } of this.pages.checks) {
       need(path, 'topics', front.topics, this.ids.topics);
+      need(path, 'measures', front.measures === undefined ? [] : [front.measures], this.ids.symptoms);
       for (const row of front.examples) need(path, 'examples', [...(row.raises ?? []), ...(row.lowers ?? []), ...(row.leaves ?? [])], this.ids.causes);
     }
     for (const { path, front } of this.pages.methods) {

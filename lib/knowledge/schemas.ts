@@ -132,6 +132,8 @@ export const checkSchema = z.strictObject({
   yesWithoutKnownCause: classWord.optional(),
   /** quantity: what is read when none of its causes is at work. */
   otherwise: z.strictObject({ median: z.union([z.number(), z.string()]), spread: z.union([z.number().min(1.01).max(20), z.string()]), basis: basisSchema }).optional(),
+  /** quantity: the symptom whose size this is. Once that was seen, an odd reading is no second witness of it. */
+  measures: id.optional(),
   /** Links stated from this side: causes that make it come out yes. */
   yesBy: z.record(id, link).optional(),
   drawing: drawingSchema,

@@ -27,6 +27,18 @@ describe('the same thing told again', () => {
     expect(Math.abs(thrice / once - 1)).toBeLessThan(0.02);
   });
 
+  it('is no second witness when what was seen is measured: other causes of the symptom are not acquitted', () => {
+    const seen = { observations: [look('hole-too-small', 'seen')] };
+    const measured = { findings: [{ check: 'hole-diameter', round: 1, result: { quantity: 'length', value: 0.22, plusMinus: 0.02, unit: 'mm' } }] };
+    const [before, after, alone] = [diagnosed(seen, whole), diagnosed({ ...seen, ...measured }, whole), diagnosed(measured, whole)];
+    // By hand for one cause, the reading's only one (link r): odd with 0.9 from the symptom, with 1 − 0.1·(1 − r) where the cause is there.
+    // Unlikely readings of healthy holes leave hardly any of the 0.1: odds rise by about (1 − 0.1·(1 − r)) / 0.9, at most 1.11.
+    const odds = (result: Diagnosis): number => { const p = result.causes.find((cause) => cause.id === 'hole-shrinkage')?.present ?? NaN; return p / (1 - p); };
+    expect(odds(after) / odds(before)).toBeGreaterThan(1);
+    expect(odds(after) / odds(before)).toBeLessThan(1.12);
+    expect(odds(alone) / odds(diagnosed({}, whole))).toBeGreaterThan(5);
+  });
+
   it('keeps its chain when two symptoms come back together', () => {
     // Neither in the first print, both in the second. Mechanisms are drawn anew for what comes back; by enumeration over the causes.
     const toy = chainKnowledge();
