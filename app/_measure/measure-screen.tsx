@@ -49,7 +49,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const [compared, setCompared] = useState<string>();
   const [answer, setAnswer] = useState<Finding['answer']>();
   const readings = useMemo(() => typed ?? (earlier?.method === method.id ? fromFinding(earlier) : {}), [typed, earlier, method.id]);
-  const taken = useMemo(() => takeReadings(method, readings, plusMinus, units), [method, readings, plusMinus, units]);
+  const taken = useMemo(() => takeReadings(method, readings, plusMinus, units, check.answer), [method, readings, plusMinus, units, check.answer]);
   const ratedReading = ratedAmong(method, check);
   const comparedText = ratedReading ? textWithUnit(readings[ratedReading.id]?.[0] ?? '', units[ratedReading.id] ?? ratedReading.unit) : compared ?? (earlier?.comparedWith ? `${earlier.comparedWith.value} ${earlier.comparedWith.unit}` : '');
   const against = readCompared(comparedText, check);

@@ -19,8 +19,11 @@ export interface Taken {
   readonly spread: { readonly values: readonly number[]; readonly unit: string; readonly mean: { readonly value: number; readonly low: number; readonly high: number } } | undefined;
 }
 
-/** Reads what was typed and, when it is enough, reckons the result. Bad text keeps standing in its field. */
-export function takeReadings(method: WholeMethod, typed: TypedReadings, plusMinus: Readonly<Record<string, string>>, units: Readonly<Record<string, string>>): Taken {
+/**
+ * Reads what was typed and, when it is enough, reckons the result. Bad text keeps standing in its field. A weaker side that reads
+ * more than the stronger one is a slip (`answer` says that sides are compared): there is no result until it is put right.
+ */
+export function takeReadings(method: WholeMethod, typed: TypedReadings, plusMinus: Readonly<Record<string, string>>, units: Readonly<Record<string, string>>, answer: KnownCheck['answer']): Taken {
   const byField = new Map<string, Problem>();
   const missing: string[] = [];
   const values: Record<string, ReadingValue[]> = {};
@@ -49,8 +52,14 @@ export function takeReadings(method: WholeMethod, typed: TypedReadings, plusMinu
     if (problem.level === 'stop' && reading) byField.set(fieldName(reading.id, 0), problem);
     else notes.push(problem);
   }
-  return { outcome: computed.value, byField, notes, missing, spread: spreadOf(method, values, units) };
+  const swapped = answer.kind === 'quantity' && answer.compareWith === 'other-side' && computed.value !== undefined && computed.value.result.value - computed.value.result.plusMinus > 1;
+  if (swapped) byField.set('reading', SIDES_SWAPPED);
+  return { outcome: swapped ? undefined : computed.value, byField, notes, missing, spread: spreadOf(method, values, units) };
 }
+
+const SIDES_SWAPPED: Problem = {
+  code: 'sides-swapped', level: 'stop', where: 'the weaker side', what: 'The weaker side reads more than the stronger one.', allowed: 'at most what the stronger side reads', next: 'Put the larger figures into the fields of the stronger side.',
+};
 
 /** Name of the field of one repeat. */
 export function fieldName(reading: string, index: number): string {
