@@ -7,6 +7,7 @@ import { diagnose, type Diagnosis } from '@/lib/diagnosis';
 import type { KnownCheck, WholeMethod } from '@/lib/knowledge';
 import { formatMeasured, readQuantity, findUnit } from '@/lib/units';
 import { useKnowledge } from '../_browser/knowledge';
+import { useDraft } from '../_browser/use-draft';
 import { changeCase, roundOf, useCurrentCase } from '../_case/current-case';
 import { useDiagnosis } from '../_case/use-diagnosis';
 import { useKnowledgeOfCase } from '../_case/use-knowledge-of-case';
@@ -32,6 +33,17 @@ export interface MeasureScreenProps {
   readonly others: readonly { readonly id: string; readonly title: string; readonly minutes: number; readonly waitMinutes?: number | undefined }[];
 }
 
+/** What was written into the fields and not used yet. */
+interface Draft {
+  readonly typed?: TypedReadings;
+  readonly plusMinus: Readonly<Record<string, string>>;
+  readonly units: Readonly<Record<string, string>>;
+  readonly compared?: string;
+  readonly answer?: Finding['answer'];
+}
+
+const NOTHING_WRITTEN: Draft = { plusMinus: {}, units: {} };
+
 /** A guided measurement: steps, fields, the live result with its ±, what it would mean, and what it moves in the case. */
 export function MeasureScreen({ method, check, needs, hazards, others }: MeasureScreenProps) {
   const current = useCurrentCase();
@@ -43,11 +55,9 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const round = file ? roundOf(file) : 1;
   const earlier = file?.findings.find((each) => each.check === check.id && each.round === round);
   const [step, setStep] = useState(0);
-  const [typed, setTyped] = useState<TypedReadings>();
-  const [plusMinus, setPlusMinus] = useState<Readonly<Record<string, string>>>({});
-  const [units, setUnits] = useState<Readonly<Record<string, string>>>({});
-  const [compared, setCompared] = useState<string>();
-  const [answer, setAnswer] = useState<Finding['answer']>();
+  const [draft = NOTHING_WRITTEN, putDraft] = useDraft<Draft>(`${method.id} ${file?.id ?? ''} ${round}`);
+  const { typed, plusMinus, units, compared, answer } = draft;
+  const write = (change: Partial<Draft>): void => putDraft({ ...draft, ...change });
   const readings = useMemo(() => typed ?? (earlier?.method === method.id ? fromFinding(earlier) : {}), [typed, earlier, method.id]);
   const taken = useMemo(() => takeReadings(method, readings, plusMinus, units, check.answer), [method, readings, plusMinus, units, check.answer]);
   const ratedReading = ratedAmong(method, check);
@@ -61,6 +71,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const use = async (): Promise<void> => {
     if (!finding) return;
     await changeCase((each) => note(tellFinding(each, finding), `${method.short}: ${resultWords(finding)}`, leaderOf(after)));
+    putDraft(undefined);
     router.push('/case');
   };
   const quantity = check.answer.kind === 'quantity';
@@ -80,9 +91,9 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
         <div className="measure-entry">
           <div className="region">
             {quantity ? (
-              <ReadingFields method={method} typed={readings} plusMinus={plusMinus} units={units} taken={taken} onType={(id, list) => { setTyped({ ...readings, [id]: list }); setStep(method.steps.length - 1); }} onPlusMinus={(id, text) => setPlusMinus({ ...plusMinus, [id]: text })} onUnit={(id, unit) => setUnits({ ...units, [id]: unit })} {...(check.answer.kind === 'quantity' && askedApart ? { compared: { label: comparedLabel(check.answer.compareWith), text: comparedText, unit: check.answer.shownIn, problem: against.problem, onType: setCompared } } : {})} />
+              <ReadingFields method={method} typed={readings} plusMinus={plusMinus} units={units} taken={taken} onType={(id, list) => { write({ typed: { ...readings, [id]: list } }); setStep(method.steps.length - 1); }} onPlusMinus={(id, text) => write({ plusMinus: { ...plusMinus, [id]: text } })} onUnit={(id, unit) => write({ units: { ...units, [id]: unit } })} {...(check.answer.kind === 'quantity' && askedApart ? { compared: { label: comparedLabel(check.answer.compareWith), text: comparedText, unit: check.answer.shownIn, problem: against.problem, onType: (text: string) => write({ compared: text }) } } : {})} />
             ) : (
-              <YesNoAnswer check={check} chosen={answer ?? earlier?.answer} onChoose={setAnswer} />
+              <YesNoAnswer check={check} chosen={answer ?? earlier?.answer} onChoose={(chosen) => write({ answer: chosen })} />
             )}
           </div>
           <ProblemList problems={taken.notes} />

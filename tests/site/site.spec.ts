@@ -112,6 +112,21 @@ test('opens a case from a link that holds it, and exports it again', async ({ br
   await context.close();
 });
 
+test('keeps what was typed on the bench over a reload and a way back, and shows it whole on a phone', async ({ browser }) => {
+  const context = await browser.newContext({ viewport: SIZES.phone, serviceWorkers: 'block' });
+  const page = await context.newPage();
+  await page.goto('/bench/compare-outlets-with-meter/');
+  const field = page.getByRole('textbox', { name: 'Air speed at the weaker outlet, reading 1' });
+  await field.fill('12.45');
+  expect(await field.evaluate((input: HTMLInputElement) => input.scrollWidth <= input.clientWidth)).toBe(true);
+  await page.reload();
+  await expect(field).toHaveValue('12.45');
+  await page.goto('/handbook/');
+  await page.goBack();
+  await expect(field).toHaveValue('12.45');
+  await context.close();
+});
+
 test('goes by keyboard alone from words to the case', async ({ page }) => {
   await page.goto('/');
   const field = page.getByRole('textbox', { name: 'What went wrong?' });

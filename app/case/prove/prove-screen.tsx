@@ -1,10 +1,11 @@
 'use client';
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { CaseFile, Observation, Round } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { usePreferences } from '../../_browser/preferences';
+import { useDraft } from '../../_browser/use-draft';
 import { CaseTitleBlock } from '../../_case/case-title-block';
 import { changeCase } from '../../_case/current-case';
 import { measuredWords } from '../../_case/fact-words';
@@ -23,6 +24,13 @@ import { DirectionDetail, DirectionPlots } from './direction-plots';
 import { FixedRule } from './fixed-rule';
 import { capital, WhatIsLeft } from './what-is-left';
 import './prove.css';
+
+/** What was read and looked at, and not recorded yet. */
+interface Draft {
+  readonly typed: Readonly<Record<string, string>>;
+  readonly looks: Readonly<Record<string, ThreeWay>>;
+  readonly chosen: VerdictWord | undefined;
+}
 
 /** Prove the change: enter what the proof print shows, judge it by the rule fixed before, and see what is left. */
 export function ProveScreen() {
@@ -43,9 +51,9 @@ function Prove({ file, knowledge }: { readonly file: CaseFile; readonly knowledg
 function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile; readonly round: Round; readonly criterion: NonNullable<Round['criterion']>; readonly knowledge: Knowledge }) {
   const router = useRouter();
   const { units } = usePreferences();
-  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
-  const [looks, setLooks] = useState<Readonly<Record<string, ThreeWay>>>({});
-  const [chosen, setChosen] = useState<VerdictWord | undefined>(round.verdict);
+  const [draft = { typed: {}, looks: {}, chosen: round.verdict }, putDraft] = useDraft<Draft>(`proof ${file.id} ${round.number}`);
+  const { typed, looks, chosen } = draft;
+  const write = (change: Partial<Draft>): void => putDraft({ ...draft, ...change });
   const rows = useMemo(() => typedRows(criterion, round.after, typed), [criterion, round.after, typed]);
   const judged = judgedOf(rows, criterion);
   const asked = symptomsToLookAt(file, round.number);
@@ -62,6 +70,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
     });
     const after = rows.flatMap((row) => (row.after ? [{ place: row.place, reading: row.after }] : []));
     await changeCase((each) => recordVerdict(each, verdict, seen, after.length > 0 ? after : undefined, `Proof: ${VERDICT_WORDS[verdict]}.`));
+    putDraft(undefined);
     router.push(next);
   };
   const { limit, good } = criterion;
@@ -73,7 +82,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
       <div className="prove-head">
         <h1 className="verdict">{verdict ? capital(VERDICT_WORDS[verdict]) : 'What does the proof print show?'}</h1>
         <ul className="verdicts" aria-label="Verdict">
-          {VERDICTS.map((each) => <li key={each}><button type="button" aria-pressed={verdict === each} onClick={() => setChosen(chosen === each ? undefined : each)}><VerdictSign verdict={each} />{VERDICT_WORDS[each]}</button></li>)}
+          {VERDICTS.map((each) => <li key={each}><button type="button" aria-pressed={verdict === each} onClick={() => write({ chosen: chosen === each ? undefined : each })}><VerdictSign verdict={each} />{VERDICT_WORDS[each]}</button></li>)}
         </ul>
       </div>
       <div className={rows.length > 0 ? 'prove' : 'prove prove-by-looking'}>
@@ -82,7 +91,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
             <section className="prove-entry" aria-labelledby="after">
               <h2 id="after">Readings after the change</h2>
               <div className="prove-fields">
-                {rows.map((row) => <FieldWithUnit key={row.place} label={rows.length === 1 ? 'After' : `After, ${row.place}`} value={row.text} unit={row.before.unit} problem={row.problem} hint={`before ${measuredWords(row.before)}`} onChange={(text) => setTyped({ ...typed, [row.place]: text })} />)}
+                {rows.map((row) => <FieldWithUnit key={row.place} label={rows.length === 1 ? 'After' : `After, ${row.place}`} value={row.text} unit={row.before.unit} problem={row.problem} hint={`before ${measuredWords(row.before)}`} onChange={(text) => write({ typed: { ...typed, [row.place]: text } })} />)}
               </div>
             </section>
           )}
@@ -113,7 +122,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
             <p className="label">On the proof print, and on the next print of the part.</p>
             <ul className="rows">
               {asked.map((each) => (
-                <li key={each.symptom} className="look-row"><span>{titleOf(each.symptom)}</span><ChoiceOfThree about={titleOf(each.symptom)} words={LOOK_WORDS} chosen={looks[each.symptom]} onChoose={(look) => setLooks(withLook(looks, each.symptom, look))} /></li>
+                <li key={each.symptom} className="look-row"><span>{titleOf(each.symptom)}</span><ChoiceOfThree about={titleOf(each.symptom)} words={LOOK_WORDS} chosen={looks[each.symptom]} onChoose={(look) => write({ looks: withLook(looks, each.symptom, look) })} /></li>
               ))}
             </ul>
           </section>
