@@ -10,7 +10,7 @@ export function useDraft<T>(name: string): readonly [T | undefined, (draft: T | 
   useEffect(() => {
     // After the page is there: while it is being built there is no device to ask.
     const timer = setTimeout(() => {
-      const kept = recall<T>(name);
+      const kept = recall(name) as T | undefined;
       if (kept !== undefined) setDraft({ of: name, draft: kept });
     });
     return () => clearTimeout(timer);
@@ -24,10 +24,10 @@ export function useDraft<T>(name: string): readonly [T | undefined, (draft: T | 
 
 const keyOf = (name: string): string => `leeward.draft ${name}`;
 
-function recall<T>(name: string): T | undefined {
+function recall(name: string): unknown {
   try {
     const text = sessionStorage.getItem(keyOf(name));
-    return text === null ? undefined : (JSON.parse(text) as T);
+    return text === null ? undefined : (JSON.parse(text) as unknown);
   } catch {
     return undefined;
   }

@@ -33,6 +33,11 @@ export interface KnownShape {
 
 const seen = (fact: KnownFact): boolean => fact.shape === 'seen' || fact.shape === 'measured';
 
+/** Where one stands to see the step: at the right side, unless it goes left and right. */
+export function stepIsSeenFrom(facts: readonly KnownFact[]): 'right side' | 'front, the step' {
+  return facts.some((fact) => seen(fact) && fact.about === 'shift-along-x') ? 'front, the step' : 'right side';
+}
+
 export function knownShape(facts: readonly KnownFact[]): KnownShape {
   const stacks = facts.filter(seen).flatMap((fact) => (fact.drawing?.show === 'stack' ? [{ fact, spec: fact.drawing }] : []));
   const most = (pick: (spec: StackSpec) => number | undefined): number => stacks.reduce((far, { spec }) => (Math.abs(pick(spec) ?? 0) > Math.abs(far) ? (pick(spec) ?? 0) : far), 0);
@@ -83,5 +88,5 @@ export function knownPartWords(facts: readonly KnownFact[]): string {
     shape.split ? 'layers parted' : '',
   ].filter((s) => s !== '');
   const placed = facts.filter((f) => spotOf(f, facts) !== undefined).map((f) => f.number);
-  return `The part as told, from the front and from the right side: ${said.length === 0 ? 'nothing to draw yet' : said.join(', ')}.${placed.length === 0 ? '' : ` Numbered on the drawing: ${placed.join(', ')}.`}`;
+  return `The part as told, from the front and ${stepIsSeenFrom(facts) === 'right side' ? 'from the right side' : 'once more with the step'}: ${said.length === 0 ? 'nothing to draw yet' : said.join(', ')}.${placed.length === 0 ? '' : ` Numbered on the drawing: ${placed.join(', ')}.`}`;
 }

@@ -88,7 +88,7 @@ function ChangeFirst({ remedy, cured, advice, others, knowledge }: { readonly re
       <dl className="facts">
         <dt>Takes</dt><dd>{formatMinutes(knowledge.remedies[remedy.id]?.minutes ?? remedy.minutes)}</dd>
         <dt>Costs</dt><dd>{remedy.price.to === 0 ? 'nothing' : `${remedy.price.from} to ${remedy.price.to} €`}</dd>
-        <dt>Cures</dt><dd>{shownShare(remedy.chance)}</dd>
+        <dt>Cures a cause</dt><dd>{shownShare(remedy.chance)}; whether that is all, the proof shows</dd>
       </dl>
       <Link className="button button-next button-wide" href="/case/decide">Choose a change</Link>
       {others.length > 0 && <OtherChecks rows={others.slice(0, FEW_SHOWN)} knowledge={knowledge} />}

@@ -75,7 +75,7 @@ export function Remedies({ checked, rounds, knowledge }: { readonly checked: Dia
   const shown = ranked.filter((remedy, index) => index < MOST_REMEDIES || taken.has(remedy.id));
   return (
     <table className="plain log-options">
-      <thead><tr><th scope="col">Change</th><th scope="col" className="number">cures</th><th scope="col" className="number">hands and print</th><th scope="col" className="number">costs</th></tr></thead>
+      <thead><tr><th scope="col">Change</th><th scope="col" className="number">cures a cause</th><th scope="col" className="number">hands and print</th><th scope="col" className="number">costs</th></tr></thead>
       <tbody>
         {shown.map((remedy) => (
           <tr key={remedy.id} className={taken.has(remedy.id) ? 'log-taken' : ''}>
