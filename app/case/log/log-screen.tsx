@@ -1,8 +1,8 @@
 'use client';
 import Link from 'next/link';
 import { Fragment, type ReactNode } from 'react';
-import type { CaseFile } from '@/lib/cases';
-import { whatWasTold, type Diagnosis, type Evidence } from '@/lib/diagnosis';
+import type { CaseFile, Round } from '@/lib/cases';
+import { whatWasTold, type Evidence } from '@/lib/diagnosis';
 import { titleOf, type Knowledge, type WholeKnowledge } from '@/lib/knowledge';
 import { usePreferences } from '../../_browser/preferences';
 import { CaseTitleBlock, caseHeading } from '../../_case/case-title-block';
@@ -15,8 +15,8 @@ import { useCaseAir } from '../prove/case-air';
 import { useBeliefs } from './beliefs';
 import { CaseDeeds } from './case-deeds';
 import { AirAsFound, AirOptions, Remedies } from './report-changes';
-import { WhatCouldCauseIt, WhatWasKnown, WhatWasMeasured } from './report-facts';
-import { LeftReport, ProofReport, lastProven, moment } from './report-proof';
+import { WhatCouldCauseIt, WhatWasKnown, WhatWasMeasured, type Beliefs } from './report-facts';
+import { LeftReport, ProofReport, lastProven, moment, waitsForProof } from './report-proof';
 import { SheetFoot } from './sheet-foot';
 import './log.css';
 
@@ -41,7 +41,7 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
         <div className="log-room-top" />
         <div className="log">
           <h1 className="log-title">{caseHeading(file)}</h1>
-          {beliefs?.kind === 'beliefs' && <Summary words={summary(file, beliefs.now, knowledge)} />}
+          {beliefs?.kind === 'beliefs' && <Summary words={summary(file, beliefs, knowledge)} />}
           {parts.map((part, index) => (
             <section key={part.title} className="region"><h2>{index + 1} {part.title}{part.note !== undefined && <span className="quiet log-note">{part.note}</span>}</h2>{part.body}</section>
           ))}
@@ -130,11 +130,17 @@ function Summary({ words }: { readonly words: string }) {
   return words === '' ? null : <p className="lead">{words}</p>;
 }
 
-function summary(file: CaseFile, now: Diagnosis, knowledge: Knowledge): string {
+function summary(file: CaseFile, { now, checked }: Pick<Beliefs, 'now' | 'checked'>, knowledge: Knowledge): string {
   const proven = lastProven(file);
-  const leader = whatWasTold(file, now.items) === 'something' ? now.causes[0] : undefined;
-  const likeliest = leader ? `Likeliest now: ${inSentence(leader.title)}, ${shownShare(leader.probability)} (${shareRange(leader.low, leader.high)}).` : '';
+  const waiting = waitsForProof(file);
+  const isFirst = waiting !== undefined && waiting.number === file.rounds.find((round) => round.fittedOn !== undefined)?.number;
+  const { items, causes } = isFirst ? checked : now;
+  const leader = whatWasTold(file, items) === 'something' ? causes[0] : undefined;
+  const named = leader && `${inSentence(leader.title)}, ${shownShare(leader.probability)} (${shareRange(leader.low, leader.high)}).`;
+  // With a change fitted and not proven nobody knows what is left; what is sure is what was believed before it.
+  const likeliest = waiting ? `${changeOf(waiting, knowledge)}: fitted, not proven yet.${isFirst && named ? ` Likeliest before it: ${named}` : ''}` : named ? `Likeliest now: ${named}` : '';
   if (!proven?.verdict) return likeliest;
-  const changed = proven.option ?? knowledge.remedies[proven.remedy ?? '']?.does ?? 'The change';
-  return `${changed}: ${VERDICT_WORDS[proven.verdict]}.${proven.verdict === 'cured' ? '' : ` ${likeliest}`}`;
+  return `${changeOf(proven, knowledge)}: ${VERDICT_WORDS[proven.verdict]}.${proven.verdict === 'cured' ? '' : ` ${likeliest}`}`;
 }
+
+const changeOf = (round: Round, knowledge: Knowledge): string => round.option ?? knowledge.remedies[round.remedy ?? '']?.does ?? 'The change';

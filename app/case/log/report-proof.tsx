@@ -59,14 +59,21 @@ export function LeftReport({ file, beliefs, knowledge }: { readonly file: CaseFi
   const proven = lastProven(file);
   const rows = proven?.criterion ? typedRows(proven.criterion, proven.after, {}) : [];
   const still = proven ? file.observations.filter((each) => each.round === proven.number + 1 && each.state === 'seen').map((each) => knowledge.symptoms[each.symptom]?.title ?? each.symptom) : [];
-  const leader = whatWasTold(file, beliefs.now.items) === 'something' ? beliefs.now.causes[0] : undefined;
+  const waiting = waitsForProof(file) !== undefined;
+  const leader = !waiting && whatWasTold(file, beliefs.now.items) === 'something' ? beliefs.now.causes[0] : undefined;
   const [next] = rankRemedies(beliefs.now, knowledge);
   return (
     <>
-      {proven?.verdict ? <WhatIsLeft judged={proven.criterion ? judgedOf(rows, proven.criterion) : undefined} looks={still} verdict={proven.verdict} unit={rows[0]?.before.unit ?? 'mm'} figure={figuresOf(rows)} /> : <p>Nothing is proven yet.</p>}
+      {proven?.verdict ? <WhatIsLeft judged={proven.criterion ? judgedOf(rows, proven.criterion) : undefined} looks={still} verdict={proven.verdict} unit={rows[0]?.before.unit ?? 'mm'} figure={figuresOf(rows)} /> : <p>{waiting ? 'The change is fitted; its proof print will say what is left.' : 'Nothing is proven yet.'}</p>}
       {file.state !== 'closed' && leader && <p>Likeliest now: <b>{inSentence(leader.title)}</b>, {shownShare(leader.probability)} ({shareRange(leader.low, leader.high)}).{next && <> First change to weigh: {inSentence(next.does)}.</>}</p>}
     </>
   );
+}
+
+/** The round whose change is fitted and not proven yet. Until then nobody knows whether its cause is still there. */
+export function waitsForProof(file: CaseFile): Round | undefined {
+  const round = file.rounds[file.rounds.length - 1];
+  return round?.fittedOn !== undefined && round.verdict === undefined ? round : undefined;
 }
 
 /** The last round with a verdict. */
