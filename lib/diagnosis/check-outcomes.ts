@@ -70,7 +70,22 @@ function readingOutcomes(check: KnownCheck, diagnosis: Diagnosis): CheckOutcome[
   const ahead = levelsOfReading(check, diagnosis);
   if (!ahead) return [];
   // Given its model, nothing else about the reading matters, so every outcome is a mixture over the models.
-  return quantiles(ahead.expected, PARTS).map((value) => ({ ...outcomeOf('reading', readingLikelihoods(value, 0, ahead.expected.models), ahead.levels, true), value, chance: 1 / PARTS }));
+  return partsOf(ahead.expected).map(({ value, chance }) => ({ ...outcomeOf('reading', readingLikelihoods(value, 0, ahead.expected.models), ahead.levels, true), value, chance }));
+}
+
+/**
+ * Values that stand for the parts of an expectation, and their chances. Where a model comes in whole multiples every model is cut
+ * into parts of its own, and those of that model lie on its multiples: between them a reading would speak against it.
+ */
+function partsOf(expected: ExpectedReading): { readonly value: number; readonly chance: number }[] {
+  if (expected.models.every(({ multiplesOf = [] }) => multiplesOf.length === 0)) return quantiles(expected, PARTS).map((value) => ({ value, chance: 1 / PARTS }));
+  return expected.models.flatMap((model, level) => {
+    const spacings = model.multiplesOf ?? [];
+    return quantiles({ models: [model], shares: [1] }, PARTS).map((value, part) => {
+      const spacing = spacings[part % Math.max(1, spacings.length)];
+      return { value: spacing === undefined ? value : Math.max(1, Math.round(value / spacing)) * spacing, chance: (expected.shares[level] ?? 0) / PARTS };
+    });
+  });
 }
 
 /** Medians of equally likely parts of the expectation, found by bisection on its distribution function. */
