@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { readAirPath, type AirOption, type AirPath, type AirPathResult, type Band } from '@/lib/airflow';
+import { needSentences, neededSpeedWords, readAirPath, tooWarmSentence, type AirOption, type AirPath, type AirPathResult, type Band } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import { problemAsText, type Problem } from '@/lib/problems';
 import { checkValueTable } from './check-value-table';
@@ -75,7 +75,7 @@ function asText(result: AirPathResult): string {
     `Today: ${range(today.flow, 'L/s')} at ${range(today.pressure, 'Pa')}, ${formatPercent(today.shareOfFreeFlow.value)} of the free flow. ${HELD_BY[result.bottleneck]}`,
     ...(result.options.find((option) => option.kind === 'leave')?.fans ?? []).map((fan) => `  ${fan.name}: ${range(fan.flow, 'L/s')} at ${range(fan.pressure, 'Pa')}${fan.overpowered >= 0.005 ? `; overpowered by the other in ${formatPercent(fan.overpowered)}` : ''}`),
     ...result.outlets.map((outlet) => `  ${outlet.name}: ${range(outlet.speed, 'm/s')}, ${formatPercent(outlet.share.value)} of the air`),
-    `The print needs ${range(need.coefficient, 'W/(m²·K)')} on every side. At this air the shortest layer takes ${formatRange(need.minimumLayerTime.lumped, need.minimumLayerTime.layerHistory, 's')}.`,
+    [needSentences(need), tooWarmSentence(need)].filter((sentence) => sentence !== undefined).join(' '),
     '',
     'Where the pressure goes:',
     ...result.lossShares.slice(0, 6).map((loss) => `  ${formatPercent(loss.share).padStart(5)}  ${loss.label}`),
@@ -119,11 +119,16 @@ function optionLines(option: AirOption, result: AirPathResult): string[] {
   const costs = [`${option.price} ${result.currency}`, formatMinutes(option.handsTime / 60), ...(option.printingTime > 0 ? [`${formatMinutes(option.printingTime / 60)} printing`] : []), ...(option.timePerPrint > 0 ? [`${formatMinutes(option.timePerPrint / 60)} more per print`] : [])];
   return [
     `${mark} ${option.title}`,
-    `    ${range(option.weakestSpeed, 'm/s')}, needs ${range(option.neededSpeed, 'm/s')}; reaches it in ${formatPercent(option.chance)}; ${option.handsTime === 0 && option.price === 0 ? 'costs nothing' : costs.join(', ')}`,
+    `    ${range(option.weakestSpeed, 'm/s')}, ${needWords(option)}; reaches it in ${formatPercent(option.chance)}; ${option.handsTime === 0 && option.price === 0 ? 'costs nothing' : costs.join(', ')}`,
     ...option.sideEffects.map((effect) => `    ${effect.sentence}`),
     ...[option.credibility, option.credibilityOfSecond].flatMap((claim) => (claim === undefined || claim.verdict === 'credible' ? [] : [`    ${claim.sentence}`])),
     ...option.electricalFit.filter((point) => point.state === 'stop').map((point) => `    Do not connect it: ${point.sentence}`),
   ];
+}
+
+function needWords({ neededSpeed }: AirOption): string {
+  const words = neededSpeedWords(neededSpeed, 'm/s');
+  return /^\d/u.test(words) ? `needs ${words}` : words;
 }
 
 function unknownLines(result: AirPathResult): string[] {

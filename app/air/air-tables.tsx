@@ -1,6 +1,6 @@
 'use client';
 import { useState } from 'react';
-import type { AirPathResult } from '@/lib/airflow';
+import { needSentences, neededSpeedWords, tooWarmSentence, type AirPathResult } from '@/lib/airflow';
 import { formatMinutes, formatRange, formatValue, type UnitSymbol } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { ProblemList } from '../_parts/problem-list';
@@ -32,7 +32,7 @@ export function AirTables({ result, letters, units, speedUnit, onPlace }: AirTab
           <SmallTable title="The two fans today" heads={['fan', 'flow', 'pressure', 'of its free flow', 'overpowered by the other']} rows={fansToday(result).map((fan, index) => [`${index + 1}: ${fan.name}`, formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units)), formatRange(fan.pressure.low, fan.pressure.high, 'Pa'), formatRange(fan.shareOfFreeFlow.low, fan.shareOfFreeFlow.high, '%'), shownShare(fan.overpowered)])} />
           <SmallTable title="What measuring would be worth" heads={['unknown', 'takes', 'saves', 'changes the choice']} rows={worthMeasuring(result).map((unknown) => [unknown.title, formatMinutes(unknown.minutes), `${unknown.saving.toFixed(2)} ${result.currency}`, shownShare(unknown.chanceOfChange)])} />
         </div>
-        <p>This print needs {formatValue(result.need.coefficient.low, 'W/(m²·K)', 2)} to {formatValue(result.need.coefficient.high, 'W/(m²·K)', 2)} on its worst side. With today’s air the least layer time is {formatValue(result.need.minimumLayerTime.lumped, 's', 2)} to {formatValue(result.need.minimumLayerTime.layerHistory, 's', 2)}. All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
+        <p>{needSentences(result.need)} {tooWarmSentence(result.need)} All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
         <ProblemList placeInWords={placeInWords} onPlace={onPlace} problems={result.problems} title="Assumed, because it was not told:" />
       </div>
     </section>
@@ -53,7 +53,7 @@ function OptionTable({ result, letters, speedUnit, units }: Omit<AirTablesProps,
               <td><b>{letter}</b> {option.title}</td>
               <td className="number">{shownShare(option.chance)} ± {Math.max(1, Math.round(196 * option.chanceError))}</td>
               <td className="number">{formatRange(option.weakestSpeed.low, option.weakestSpeed.high, speedUnit)}</td>
-              <td className="number">{formatRange(option.neededSpeed.low, option.neededSpeed.high, speedUnit)}</td>
+              <td className="number">{neededSpeedWords(option.neededSpeed, speedUnit)}</td>
               <td className="number">{option.gain.low.toFixed(2)} to {option.gain.high.toFixed(2)}</td>
               <td className="number">{formatValue(option.operating.flow.value, flowUnitOf(units), 2)}, {formatValue(option.operating.pressure.value, 'Pa', 2)}</td>
               <td className="number">{priceWords(option.price, result.currency)}</td>

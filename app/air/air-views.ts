@@ -1,4 +1,4 @@
-import { fanBranchesOf, variantOfToday, type AirOption, type AirOptionKind, type AirPath, type AirPathResult, type AirUnknown, type Band, type Fact, type FanFacts, type OutletFacts } from '@/lib/airflow';
+import { MOST_NEEDED_SPEED, fanBranchesOf, variantOfToday, type AirOption, type AirOptionKind, type AirPath, type AirPathResult, type AirUnknown, type Band, type Fact, type FanFacts, type OutletFacts } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatRange, formatValue, toUnit, type UnitSymbol } from '@/lib/units';
 import type { CurveChartProps, Need, OptionInterval } from '../_charts';
@@ -94,8 +94,8 @@ export function worthMeasuring(result: AirPathResult): readonly AirUnknown[] {
   return result.unknowns.filter((unknown) => unknown.saving >= LEAST_SAVING && unknown.chanceOfChange >= LEAST_CHANCE);
 }
 
-/** The interval rows: speed at the weakest outlet per option, on one axis, with what is needed. */
-export function intervalOf(letters: readonly LetteredOption[], chosen: string | undefined, unit: UnitSymbol): { from: number; to: number; need: Need; rows: OptionInterval[] } {
+/** The interval rows: speed at the weakest outlet per option, on one axis, with what is needed. A need that no air meets stands at the end of the axis and does not stretch it. */
+export function intervalOf(letters: readonly LetteredOption[], chosen: string | undefined, unit: UnitSymbol): { from: number; to: number; need: Need; needWords: string; rows: OptionInterval[] } {
   const inUnit = (band: Band): Need => ({ value: toUnit(band.value, unit), low: toUnit(band.low, unit), high: toUnit(band.high, unit) });
   const leave = letters.find(({ option }) => option.kind === 'leave') ?? letters[0];
   const need = leave ? inUnit(leave.option.neededSpeed) : { value: 0, low: 0, high: 0 };
@@ -104,8 +104,9 @@ export function intervalOf(letters: readonly LetteredOption[], chosen: string | 
     const differs = Math.abs(own.value - need.value) > 0.05 * Math.max(need.value, 1e-9);
     return { letter, name: option.title, ...inUnit(option.weakestSpeed), chosen: option.id === chosen, reaches: shownShare(option.chance), ...(differs ? { need: own } : {}) };
   });
-  const to = Math.max(need.value * 1.5, ...rows.map((row) => Math.min(row.high, row.value * 2)));
-  return { from: 0, to: to * 1.08, need, rows };
+  const isMet = leave === undefined || leave.option.neededSpeed.value < MOST_NEEDED_SPEED;
+  const to = Math.max(isMet ? need.value * 1.5 : 0, ...rows.map((row) => Math.min(row.high, row.value * 2)));
+  return { from: 0, to: to * 1.08, need, needWords: isMet ? 'needs' : 'no air would do', rows };
 }
 
 /** What the plan is drawn from: dimensions in mm, which of them nobody measured, and the speed at each outlet once it is reckoned. */

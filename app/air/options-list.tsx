@@ -1,6 +1,6 @@
 'use client';
 import { Fragment } from 'react';
-import type { AirPathResult } from '@/lib/airflow';
+import { tooWarmSentence, type AirPathResult } from '@/lib/airflow';
 import { formatRange, type UnitSymbol } from '@/lib/units';
 import { IntervalAxis, IntervalBar, shownShare } from '../_charts';
 import { OptionGlyph } from '../_drawings/option-glyph';
@@ -18,16 +18,18 @@ export interface OptionsListProps {
 
 /** All changes on one axis against what the print needs; the picked one opens with everything it brings. */
 export function OptionsList({ result, letters, chosen, unit, onPick }: OptionsListProps) {
-  const { from, to, rows, need } = intervalOf(letters, chosen?.option.id, unit);
+  const { from, to, rows, need, needWords } = intervalOf(letters, chosen?.option.id, unit);
+  const tooWarm = tooWarmSentence(result.need);
   return (
     <section className="air-options" aria-labelledby="options">
       <h2 id="options" className="for-readers-only">What to change</h2>
       <div className="air-option-head">
         <span className="label">What to change</span>
-        <FitWidth usual={430}>{(width) => <IntervalAxis from={from} to={to} unit={unit} need={need} needWords="needs" width={width} />}</FitWidth>
+        <FitWidth usual={430}>{(width) => <IntervalAxis from={from} to={to} unit={unit} need={need} needWords={needWords} width={width} />}</FitWidth>
         <span className="label air-number">reaches it</span><span className="label air-number">costs</span><span className="label air-takes">takes</span><span className="label">besides</span>
       </div>
       <p className="label">Air speed at the weaker outlet, {unit}; a bar holds nine of ten likely values; shaded: what this print needs.</p>
+      {tooWarm !== undefined && <p><b>{tooWarm}</b></p>}
       <ul>
         {letters.map(({ letter, option }, index) => {
           const row = rows[index];

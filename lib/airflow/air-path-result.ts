@@ -76,10 +76,10 @@ export interface AirOption {
   readonly outlets: readonly OutletResult[];
   /** Each of two fans; empty with one. */
   readonly fans: readonly FanResult[];
-  /** Air speed at the weakest outlet, m/s, and the speed there that the print needs. */
+  /** Air speed at the weakest outlet, m/s, and the speed there that the print needs: `MOST_NEEDED_SPEED` where no air would do. */
   readonly weakestSpeed: Band;
   readonly neededSpeed: Band;
-  /** Coefficient on the worst side, and the one that the print needs, W/(m²·K). */
+  /** Coefficient on the worst side, and the one that the print needs, W/(m²·K); endless where the air is too warm for the plastic. */
   readonly worstCoefficient: Band;
   readonly neededCoefficient: Band;
   /** Worst side over need; 1 is enough. And how much more of it than when left as it is. */

@@ -27,6 +27,7 @@ export interface OutletBranch {
   readonly area: number;
   /** Area of the branch just before the mouth, m². */
   readonly branchArea: number;
+  /** Share of its area that the jet through a thin slot keeps; of no account for other endings. */
   readonly dischargeCoefficient: number;
   readonly elements: readonly DuctElement[];
   /** A gap just before the mouth, m². */
@@ -85,7 +86,7 @@ export interface NetworkFlow {
  * What flows where when the pressure at the fork is `forkPressure` (Pa, above 0; throws otherwise).
  *
  * Parallel outlets share one pressure: each takes sqrt(p/k) of its own k. Friction depends on each branch's own Reynolds number.
- * A leak is driven by the static pressure at its place. The fork itself costs nothing, which is an estimate for short ducts.
+ * A leak is driven by the static pressure at its place. The turn at the fork costs nothing, which is an estimate for short ducts.
  * Source: energy line with sudden fittings, any fluid mechanics text. Worked: equal slots of 37.5 and 30 mm² share 0.5556 to 0.4444.
  */
 export function networkAt(network: DuctNetwork, air: Air, forkPressure: number): NetworkFlow {
@@ -171,12 +172,12 @@ function madeByMouth(outlet: OutletBranch): DuctElement[] {
   const fitting = (label: string, group: LossGroup, coefficient: number, at: number): DuctElement =>
     ({ kind: 'fitting', label: `${label}, ${name}`, group, coefficient, area: at });
   const exit = fitting('air leaving', 'exit', EXIT_LOSS, area);
-  if (outlet.ending === 'thin') return [fitting('thin slot', 'slot', thinSlotLoss(outlet.dischargeCoefficient), area)];
   if (area > branchArea) return [fitting('widening', 'expansion', expansionLoss(branchArea / area), branchArea), exit];
   const ratio = area / branchArea;
   switch (outlet.ending) {
     case 'land': return [fitting('narrowing', 'contraction', contractionLoss(ratio), area), exit];
     case 'tapered': return [fitting('narrowing', 'contraction', taperedContractionLoss(ratio), area), exit];
+    case 'thin': return [fitting('thin slot', 'slot', thinSlotLoss(outlet.dischargeCoefficient), area)];
     case 'open': return [exit];
     default: return outlet.ending satisfies never;
   }
@@ -264,8 +265,13 @@ function lossAt(element: DuctElement, air: Air, flow: number): LossAtElement {
 
 function outletFlowOf(outlet: OutletBranch, flow: number): OutletFlow {
   const meanSpeed = flow / outlet.area;
-  const jetSpeed = outlet.ending === 'thin' ? meanSpeed / outlet.dischargeCoefficient : meanSpeed;
+  const jetSpeed = isThinSlot(outlet) ? meanSpeed / outlet.dischargeCoefficient : meanSpeed;
   return { name: outlet.name, flow: si('volume-flow', flow), meanSpeed: si('speed', meanSpeed), jetSpeed: si('speed', jetSpeed) };
+}
+
+/** Whether the jet of an outlet gets narrower than its mouth: a thin slot does, unless it is wider than the duct before it. */
+export function isThinSlot({ ending, area, branchArea }: OutletBranch): boolean {
+  return ending === 'thin' && area <= branchArea;
 }
 
 /** A leak with the usual sharp-edged coefficient. */

@@ -14,7 +14,7 @@ export type { FrameStatistics, PressureGuess, Spread } from './frame-statistics'
 export { areaOf, aspectOf, hydraulicDiameterOf, withArea } from './section';
 export type { Section } from './section';
 export { TRANSITION, frictionFactor, haalandFactor, laminarFactor } from './friction';
-export { DISCHARGE_COEFFICIENT, EXIT_LOSS, conicalContractionLoss, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss, taperedContractionLoss, thinSlotLoss } from './fittings';
+export { DISCHARGE_COEFFICIENT, EXIT_LOSS, conicalContractionLoss, contractionLoss, diffuserLoss, expansionLoss, mitreBendLoss, radiusBendLoss, slotContraction, taperedContractionLoss, thinSlotLoss } from './fittings';
 export { lossCoefficientOf, networkAt, sharpLeak } from './duct-network';
 export type { DuctElement, DuctNetwork, LeakGap, LossAtElement, LossGroup, NetworkFlow, OutletBranch, OutletEnding, OutletFlow } from './duct-network';
 export { ductCurvePoints, operatingPoint, pressureAsked } from './operating-point';
@@ -57,3 +57,4 @@ export type { UpdatedInputs } from './path-readings';
 export { nameOf, readingConflicts } from './reading-conflicts';
 export type { ReadingConflict } from './reading-conflicts';
 export type { AirOption, AirOptionKind, AirPathResult, AirUnknown, Band, FanResult, OperatingResult, OutletResult, SideEffect } from './air-path-result';
+export { MOST_NEEDED_SPEED, needSentences, neededSpeedWords, tooWarmSentence } from './needed-air';

@@ -14,7 +14,7 @@ export interface OperatingPoint {
   readonly outlets: readonly OutletFlow[];
   /** Where the power of the air goes, shares of 1, biggest first. */
   readonly lossShares: readonly LossShare[];
-  /** Power of the jets, W, and their thrust, N, with the mean speed of each mouth. */
+  /** Power of the jets, W, and their thrust, N, with the speed of each jet: behind a thin slot it is above the mean of the slot. */
   readonly jetPower: number;
   readonly jetThrust: number;
   /** `free-flow`: the duct asks for nothing. `stall-near`: another crossing lies within a tenth of this flow. */
@@ -94,8 +94,8 @@ function describe(curve: FanCurve, network: DuctNetwork, air: Air, forkPressure:
     lossShares: state.losses
       .map(({ label, group, power }) => ({ label, group, share: power / lost }))
       .sort((a, b) => b.share - a.share),
-    jetPower: state.outlets.reduce((sum, outlet) => sum + (air.density / 2) * outlet.flow * outlet.meanSpeed ** 2, 0),
-    jetThrust: state.outlets.reduce((sum, outlet) => sum + air.density * outlet.flow * outlet.meanSpeed, 0),
+    jetPower: state.outlets.reduce((sum, outlet) => sum + (air.density / 2) * outlet.flow * outlet.jetSpeed ** 2, 0),
+    jetThrust: state.outlets.reduce((sum, outlet) => sum + air.density * outlet.flow * outlet.jetSpeed, 0),
     remarks: [...(share > 1 - 1e-9 ? ['free-flow' as const] : []), ...(near ? ['stall-near' as const] : [])],
   };
 }

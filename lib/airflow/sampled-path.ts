@@ -1,7 +1,7 @@
 import { mapped } from '@/lib/elementary';
 import type { Air } from './air';
 import type { OutletFacts, SectionFacts } from './air-path';
-import { mouthElements, type DuctElement, type OutletBranch } from './duct-network';
+import { isThinSlot, mouthElements, type DuctElement, type OutletBranch } from './duct-network';
 import { DISCHARGE_COEFFICIENT } from './fittings';
 import { frictionFactor } from './friction';
 import { fanBranchesOf, type FanBranch, type PathVariant } from './path-network';
@@ -100,8 +100,9 @@ interface MouthLoss {
   readonly gap: number;
   readonly motion: number;
   readonly area: number;
-  readonly thin: boolean;
-  readonly dischargeCoefficient: number;
+  /** Share of the area that the jet keeps, and how much of the uncertainty of the discharge coefficient counts in it: 1 and 0 without a thin slot. */
+  readonly narrowing: number;
+  readonly contracts: number;
 }
 
 /** Everything of a branch that is the same in all samples. */
@@ -210,11 +211,12 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
 
 function leaveMouth(mouth: MouthLoss, times: Multipliers, k: number, conductance: Float64Array, rootPressure: Float64Array, outlet: SampledOutlet): void {
   const area = times.area[k] ?? times.trunk;
+  const { narrowing: narrowest, contracts } = mouth;
   const { flow, speed } = outlet;
   for (let s = 0; s < flow.length; s += 1) {
     const through = (conductance[s] ?? 0) * (rootPressure[s] ?? 0);
     flow[s] = through;
-    const narrowing = mouth.thin ? mouth.dischargeCoefficient * (times.discharge[s] ?? 1) : 1;
+    const narrowing = narrowest * (1 + contracts * ((times.discharge[s] ?? 1) - 1));
     speed[s] = through / (mouth.area * (area[s] ?? 1) * narrowing);
   }
 }
@@ -234,7 +236,7 @@ function conductanceOf(mouth: MouthLoss, times: Multipliers, k: number, freeFlow
   for (let s = 0; s < into.length; s += 1) {
     const area = areas[s] ?? 1;
     const branch = branches[s] ?? 1;
-    const discharge = mouth.thin ? (times.discharge[s] ?? 1) : 1;
+    const discharge = 1 + mouth.contracts * ((times.discharge[s] ?? 1) - 1);
     const way = (into[s] ?? 0) * (ways[s] ?? 1);
     const atMouth = (branch * (mouth.rest / (discharge * discharge) + mouth.contractions * (times.contraction[s] ?? 1))) / (area * area);
     if (mouth.gap === 0) {
@@ -316,11 +318,14 @@ function mouthSpread({ mouth, open }: OutletFacts): number {
 
 function mouthLoss(outlet: OutletBranch, mode: 'static' | 'total', air: Air): MouthLoss {
   const { contractions, rest } = runLoss(mouthElements(outlet), air);
+  const narrowing = isThinSlot(outlet) ? outlet.dischargeCoefficient : 1;
   return {
     way: runLoss(outlet.elements, air), contractions, rest,
     gap: DISCHARGE_COEFFICIENT * (outlet.leakArea ?? 0) * Math.sqrt(2 / air.density),
     motion: mode === 'total' ? air.density / 2 / outlet.branchArea ** 2 : 0,
-    area: outlet.area, thin: outlet.ending === 'thin', dischargeCoefficient: outlet.dischargeCoefficient,
+    area: outlet.area, narrowing,
+    // As far as the duct before it holds the jet together there is nothing uncertain in it.
+    contracts: isThinSlot(outlet) ? (DISCHARGE_COEFFICIENT * (1 - (outlet.area / outlet.branchArea) ** 3)) / narrowing : 0,
   };
 }
 

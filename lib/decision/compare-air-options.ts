@@ -1,6 +1,6 @@
 import {
-  airOfPath, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
-  readingConflicts, updateByReadings, variantOfToday,
+  MOST_NEEDED_SPEED, airOfPath, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
+  readingConflicts, sharedColumn, updateByReadings, variantOfToday,
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
@@ -11,6 +11,7 @@ import { airChanges, taskOf, type AirChange } from './air-options';
 import { sampleOptions, updateBySides, type SampledOption } from './air-samples';
 import { sideEffectsOf } from './air-side-effects';
 import { bestMouthFactor } from './best-mouths';
+import { effectiveCount } from './effective-count';
 import { sensitivityOf } from './air-sensitivity';
 import { mostLikelyPoints } from './most-likely-points';
 import { unknownsWorthMeasuring } from './air-unknowns';
@@ -52,7 +53,9 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   const { inputs, path: pathToday } = leave === undefined ? updated : updateBySides(path.print.sides, leave, air, updated.inputs, updated.path);
   const options = sampleOptions(plan.changes, air, inputs, pathToday);
   const costs = mapped(options, (option) => costPerSample(option, set));
-  const rows = options.map((option, k) => optionRow(option, options[0] ?? option, path, air, costs[k] ?? new Float64Array(1)));
+  // What the sides of the part say draws whole samples again; this input of theirs nothing else moves, so its copies are theirs.
+  const count = effectiveCount(sharedColumn(inputs, 'need-model'));
+  const rows = options.map((option, k) => ({ ...optionRow(option, options[0] ?? option, path, air, costs[k] ?? new Float64Array(1)), ...chanceOf(option, count) }));
   const ranked = [...rows].sort((a, b) => a.expectedCost - b.expectedCost);
   return {
     ...nominalFacts(path, today, air),
@@ -83,9 +86,14 @@ function costPerSample(option: SampledOption, set: CompareSettings): Float64Arra
   return costs;
 }
 
-function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, air: Air, costs: Float64Array): AirOption {
-  const { change, cooling, needed, coverage } = option;
+/** Chance that an option holds, and its sampling error with as many independent samples as there are. */
+function chanceOf({ cooling, needed }: SampledOption, count: number): Pick<AirOption, 'chance' | 'chanceError'> {
   const chance = chanceAtLeast(cooling.worst, needed);
+  return { chance, chanceError: Math.sqrt((chance * (1 - chance)) / count) };
+}
+
+function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, air: Air, costs: Float64Array): Omit<AirOption, 'chance' | 'chanceError'> {
+  const { change, cooling, needed, coverage } = option;
   const chanceOfTooMuch = chanceAtLeast(cooling.best, needed, tooMuchFactor(path));
   const weakest = weakestSpeeds(option.path);
   const fans = fansOf(change.variant, option.path, air);
@@ -93,8 +101,6 @@ function optionRow(option: SampledOption, leave: SampledOption, path: AirPath, a
     id: change.id,
     kind: change.kind,
     title: change.title,
-    chance,
-    chanceError: Math.sqrt((chance * (1 - chance)) / coverage.length),
     chanceOfTooMuch,
     operating: operatingOf(option.path),
     outlets: outletsOf(change.variant, option.path),
@@ -160,10 +166,10 @@ function weakestSpeeds(path: SampledPath): Float64Array {
   return weakest;
 }
 
-/** Speed at the weakest outlet that would just do: the coefficient grows about as the speed to the power 0.65. */
+/** Speed at the weakest outlet that would just do, m/s, at most `MOST_NEEDED_SPEED`: the coefficient grows about as the speed to the power 0.65. */
 function neededSpeeds(weakest: Float64Array, coverage: Float64Array): Float64Array {
   const needed = new Float64Array(weakest.length);
-  for (let s = 0; s < needed.length; s += 1) needed[s] = (weakest[s] ?? 0) * exponential(naturalLog(Math.max(1e-6, coverage[s] ?? 1)) / -0.65);
+  for (let s = 0; s < needed.length; s += 1) needed[s] = Math.min(MOST_NEEDED_SPEED, (weakest[s] ?? 0) * exponential(naturalLog(Math.max(1e-6, coverage[s] ?? 1)) / -0.65));
   return needed;
 }
 

@@ -134,12 +134,14 @@ describe('the worked duct', () => {
     expect(findings(published.workedDuct.flatMap((row) => {
       const point = operatingPoint(curveFromEnds(150, FOUR_CFM, row.shape), sheetDuct(row.slot, row.long, { mode: row.mode as 'static', ending: row.ending as 'land' }), SHEET_AIR);
       const printed = 0.003; // three or four printed digits; the smallest numbers have two
+      // The table gives power and thrust on the mean speed of a slot; its note: the thrust is 1/Cd and the power 1/Cd² higher for thin ones.
+      const narrowing = row.ending === 'thin' ? 0.61 : 1;
       return [
         { what: `${row.case} flow`, ours: point.flow, theirs: row.flow, within: printed },
         { what: `${row.case} pressure`, ours: point.pressure, theirs: row.pressure, within: printed },
         { what: `${row.case} speed`, ours: point.outlets[0]?.meanSpeed ?? 0, theirs: row.speed, within: printed },
-        { what: `${row.case} power`, ours: point.jetPower * 1000, theirs: row.power, within: 0.006 },
-        { what: `${row.case} thrust`, ours: point.jetThrust * 1000, theirs: row.thrust, within: 0.004 },
+        { what: `${row.case} power`, ours: point.jetPower * 1000, theirs: row.power / narrowing ** 2, within: 0.006 },
+        { what: `${row.case} thrust`, ours: point.jetThrust * 1000, theirs: row.thrust / narrowing, within: 0.004 },
       ];
     }))).toEqual([]);
   });

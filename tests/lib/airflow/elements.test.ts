@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   CUBIC_FOOT_PER_MINUTE, airOfPath, conicalContractionLoss, contractionLoss, diffuserLoss, drawInputs, expansionLoss, fanBranchesOf, fanCurveOf, inputLayout, networkAt,
-  operatingPoint, readAirPath, samplePath, variantOfToday, type AirPath, type LossGroup, type OperatingPoint, type SampledPath,
+  operatingPoint, readAirPath, samplePath, sharedColumn, variantOfToday, type AirPath, type LossGroup, type OperatingPoint, type SampledPath,
 } from '@/lib/airflow';
 import library from '../../independent/airflow/library-values.json';
 import { SHEET_AIR, findings } from './given';
@@ -42,6 +42,8 @@ const ELEMENTS: readonly [string, object, LossGroup, RegExp][] = [
   ['a diffuser', { outlets: [mouth('a', { branch: branch({ changes: [{ width: '14 mm', height: '10 mm', angle: '10°' }] }) }), mouth('b')] }, 'expansion', /widening 1, a/u],
   ['a mouth with a short land', { outlets: [mouth('a', { ending: 'land' }), mouth('b')] }, 'contraction', /narrowing, a/u],
   ['a thin-walled slot', { outlets: [mouth('a', { ending: 'thin' }), mouth('b')] }, 'slot', /thin slot, a/u],
+  ['a thin-walled slot that leaves most of its branch open', { outlets: [mouth('a', { ending: 'thin', width: '12 mm', height: '7 mm', branch: branch({}) }), mouth('b')] }, 'slot', /thin slot, a/u],
+  ['a thin-walled slot wider than its branch', { outlets: [mouth('a', { ending: 'thin', height: '10 mm', branch: branch({}) }), mouth('b')] }, 'expansion', /^widening, a/u],
   ['a tapered mouth', { outlets: [mouth('a', { ending: 'tapered' }), mouth('b')] }, 'contraction', /narrowing, a/u],
   ['a duct that simply ends', { outlets: [mouth('a', { ending: 'open' }), mouth('b')] }, 'exit', /air leaving, a/u],
   ['a mouth wider than its branch', { outlets: [mouth('a', { height: '10 mm', branch: branch({}) }), mouth('b')] }, 'expansion', /widening, a/u],
@@ -51,6 +53,9 @@ const ELEMENTS: readonly [string, object, LossGroup, RegExp][] = [
   ['a wide gap at the fork', { leaks: [{ at: 'fork', area: '120 mm²' }] }, 'leak', /leak/u],
   ['a wide gap at an outlet', { leaks: [{ at: 'b', area: '60 mm²' }] }, 'leak', /leak/u],
   ['a gap at an outlet', { leaks: [{ at: 'b', area: '6 mm²' }] }, 'leak', /leak/u],
+  ['branches narrower than the duct', { outlets: [mouth('a', { branch: branch({}) }), mouth('b', { branch: branch({}) })] }, 'contraction', /^step into the branches$/u],
+  ['branches wider than the duct', { duct: { ...DUCT, section: { width: '12 mm', height: '9 mm' } }, outlets: [mouth('a', { branch: branch({}) }), mouth('b', { branch: branch({}) })] }, 'expansion', /^step into the branches$/u],
+  ['one branch beside an outlet without', { outlets: [mouth('a', { branch: branch({ section: { width: '8 mm', height: '6 mm' } }) }), mouth('b')] }, 'contraction', /^step into the branches$/u],
   ['the seam of a fan larger than the duct', { duct: { ...DUCT, section: { width: '16 mm', height: '10 mm' } } }, 'contraction', /step from fan to duct/u],
 ];
 
@@ -98,6 +103,77 @@ describe('gaps', () => {
     expect(points.every((point, k) => k === 0 || point.leakFlow > (points[k - 1]?.leakFlow ?? 0))).toBe(true);
     expect(speeds.every(([, b = 0], k) => k === 0 || b < (speeds[k - 1]?.[1] ?? 0))).toBe(true);
     expect((speeds[3]?.[1] ?? 0) / (speeds[0]?.[1] ?? 1)).toBeLessThan((speeds[3]?.[0] ?? 0) / (speeds[0]?.[0] ?? 1));
+  });
+});
+
+describe('a thin slot', () => {
+  /** One slot of 20 mm at the end of a duct of 20 × 12 mm. */
+  const slot = (height: number, ending: string): OperatingPoint => solved(read({ outlets: [mouth('a', { width: '20 mm', height: `${height} mm`, ending })] }));
+
+  it('as wide as its duct is a duct that ends, and comes to it without a jump', () => {
+    expect(slot(12, 'thin').flow / slot(12, 'open').flow).toBeCloseTo(1, 9);
+    expect(slot(11.99, 'thin').flow / slot(12, 'open').flow).toBeCloseTo(1, 2);
+    expect(slot(12, 'thin').outlets[0]?.jetSpeed).toBe(slot(12, 'thin').outlets[0]?.meanSpeed);
+  });
+
+  it('in a wide wall keeps 0.61 of its area, and more the less it closes the duct, as Weisbach has it', () => {
+    const kept = (height: number): number => { const [outlet] = slot(height, 'thin').outlets; return (outlet?.meanSpeed ?? 0) / (outlet?.jetSpeed ?? 1); };
+    expect(findings([
+      { what: 'wide wall', ours: kept(0.6), theirs: 0.61, within: 1e-3 },
+      // Weisbach's own 0.63 + 0.37·s³ begins 3 % higher.
+      ...[3, 6, 9, 11].map((height) => ({ what: `s ${height}/12`, ours: kept(height), theirs: 0.63 + 0.37 * (height / 12) ** 3, within: 0.034 })),
+    ])).toEqual([]);
+  });
+
+  it('turns all of the pressure before it into the speed of the jet, whose thrust and power count', () => {
+    const path = read({ outlets: [mouth('a', { width: '20 mm', height: '8 mm', ending: 'thin' })] });
+    const { density } = airOfPath(path);
+    const [branchOfPath] = fanBranchesOf(variantOfToday(path));
+    if (branchOfPath === undefined) throw new Error('a branch expected');
+    const [outlet] = networkAt({ ...branchOfPath.network, trunk: [] }, airOfPath(path), 40).outlets;
+    expect(outlet?.jetSpeed).toBeCloseTo(Math.sqrt(80 / density), 9);
+    const point = solved(path);
+    const [jet] = point.outlets;
+    expect(point.jetThrust / (density * point.flow * (jet?.jetSpeed ?? 0))).toBeCloseTo(1, 9);
+    expect(point.jetPower / ((density / 2) * point.flow * (jet?.jetSpeed ?? 0) ** 2)).toBeCloseTo(1, 9);
+  });
+
+  it('is less uncertain the less it contracts: not at all at the end of a duct', () => {
+    const spread = (height: number): number => {
+      const path = read({ outlets: [mouth('a', { width: '20 mm', height: `${height} mm`, ending: 'thin' })] });
+      const inputs = drawInputs(inputLayout(1, 1), 3, 1);
+      const only = { ...inputs, multipliers: new Map<string, Float64Array>(), deviates: new Float64Array(inputs.deviates.length) };
+      sharedColumn(only, 'discharge').set([-1, 0, 1]);
+      const [outlet] = samplePath(variantOfToday(path), airOfPath(path), only).outlets;
+      const keptAt = (s: number): number => (outlet?.flow[s] ?? 0) / (outlet?.speed[s] ?? 1);
+      return Math.log(keptAt(2) / keptAt(0)) / 2;
+    };
+    // In a wide wall the whole 5 % of the coefficient; at s = 0.75, 0.61·(1 - s³) of 0.61 + 0.39·s³.
+    const s = 0.75 ** 3;
+    expect(findings([{ what: 'wide', ours: spread(0.6), theirs: 0.05, within: 2e-3 }, { what: 'three quarters', ours: spread(9), theirs: (0.05 * 0.61 * (1 - s)) / (0.61 + 0.39 * s), within: 2e-3 }])).toEqual([]);
+    expect(spread(12)).toBeCloseTo(0, 12);
+  });
+});
+
+describe('a piece of duct', () => {
+  it.each([['narrower', '10 mm', '6 mm'], ['much narrower', '8 mm', '4 mm'], ['wider', '24 mm', '16 mm']])('costs the same entered as a branch as it does entered as a change of the duct: %s', (_, width, height) => {
+    const outlet = mouth('a', { width: '8 mm', height: '3 mm' });
+    const asChange = solved(read({ duct: { ...DUCT, changes: [{ width, height, length: '25 mm' }] }, outlets: [outlet] }));
+    const asBranch = solved(read({ outlets: [{ ...outlet, branch: { section: { width, height }, length: '25 mm' } }] }));
+    expect(asBranch.flow / asChange.flow).toBeCloseTo(1, 9);
+  });
+
+  it('that narrows into two equal branches costs 0.5 (1 - s) on their common speed', () => {
+    const path = read({ outlets: [mouth('a', { branch: branch({ section: { width: '10 mm', height: '6 mm' } }) }), mouth('b', { branch: branch({ section: { width: '10 mm', height: '6 mm' } }) })] });
+    const point = solved(path);
+    // 240 to 2 × 60 mm²: 0.5 · (1 - 0.5) = 0.25 on the speed in 120 mm²; its power is its pressure times the flow.
+    const power = 0.25 * (airOfPath(path).density / 2) * (point.flow / 120e-6) ** 2 * point.flow;
+    const exit = point.lossShares.filter((loss) => loss.group === 'exit').reduce((sum, loss) => sum + loss.share, 0);
+    expect((point.lossShares.find((loss) => loss.label === 'step into the branches')?.share ?? 0) / exit).toBeCloseTo(power / point.jetPower, 6);
+  });
+
+  it('that goes on as wide as its branches together costs nothing at the fork', () => {
+    expect(solved(read({ outlets: ['a', 'b'].map((name) => mouth(name, { branch: branch({ section: { width: '12 mm', height: '10 mm' } }) })) })).lossShares.map((loss) => loss.label)).not.toContain('step into the branches');
   });
 });
 
