@@ -66,11 +66,11 @@ function readFrame(fields: PathFields): string | undefined {
   return frame;
 }
 
-/** `50 x 15 mm`, `50x50x15`, `5015` as the trade's four digits; undefined for anything else. */
+/** `50 x 15 mm`, `50x50x15`, `5015` (words may follow, as on a label: `5015 24V`) as the trade's four digits; undefined for anything else. */
 export function frameOf(typed: string): string | undefined {
   const sides = /^\s*(\d{2,3})(?:[.,]0)?\s*(?:mm)?\s*[x×*]\s*(?:(\d{2,3})\s*(?:mm)?\s*[x×*]\s*)?(\d{1,2})\s*(?:mm)?\s*$/iu.exec(typed);
   if (sides !== null) return `${sides[1] ?? ''}${(sides[3] ?? '').padStart(2, '0')}`;
-  return /^\s*\d{4}\s*$/u.test(typed) ? typed.trim() : undefined;
+  return /^\s*(\d{4})(?=\s|$)/u.exec(typed)?.[1];
 }
 
 function readPoints(fields: PathFields, kind: FanKind): readonly CurvePoint[] | undefined {

@@ -39,7 +39,7 @@ export function makeFields(sheet: Sheet, problems: readonly Problem[], change: (
     count: (label, place, hint) => (
       <AtPlace key={key(place)} place={place}><FieldWithUnit label={label} value={textAt(sheet, place)} unit="" problem={problemAt(problems, place)} onChange={(text) => put(place, asNumber(text))} {...(hint === undefined ? {} : { hint })} /></AtPlace>
     ),
-    words: (label, place, placeholder) => <AtPlace key={key(place)} place={place}><TextField label={label} value={textAt(sheet, place)} onChange={(text) => put(place, text)} {...(placeholder === undefined ? {} : { placeholder })} /></AtPlace>,
+    words: (label, place, placeholder) => <AtPlace key={key(place)} place={place}><TextField label={label} value={textAt(sheet, place)} problem={problemAt(problems, place)} onChange={(text) => put(place, text)} {...(placeholder === undefined ? {} : { placeholder })} /></AtPlace>,
     choose: (label, place, options, unknown) => (
       <AtPlace key={key(place)} place={place}><ChooseOne label={label} value={options.find((option) => option.value === textAt(sheet, place))?.value} options={options} onChange={(value) => put(place, value ?? '')} {...(unknown === undefined ? {} : { unknown })} /></AtPlace>
     ),
