@@ -100,6 +100,7 @@ function readOutlet(fields: PathFields, k: number, count: number): OutletFacts {
 }
 
 function readBranch(fields: PathFields): RunFacts {
+  if (!fields.has('bends')) fields.tell('bends-not-said', 'bends', 'Its bends are not said; it is reckoned without any.', 'Count them from the fork to the mouth. An empty list says that there are none.', undefined, 'note');
   const run: RunFacts = {
     section: readSection(fields.object('section'), 0.3e-3),
     length: fields.quantityOr('length', 'length', { min: 0, max: 2, usualPlusMinus: 2e-3 }, { value: 30e-3, plusMinus: 20e-3, next: 'Measure along the middle of the branch.' }),

@@ -63,11 +63,11 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
   });
 }
 
-/** The fan as its own speed and power allow it beside the trusted one, instead of as it is claimed; told among what was assumed. */
+/** The fan as its own speed and power allow it, beside a trusted one or beside published ratings of its size, instead of as it is claimed; told among what was assumed. */
 function withBandOfClaim(fields: PathFields, fan: FanFacts | undefined, trusted: FanFigures | undefined): FanFacts | undefined {
-  const band = fan === undefined || trusted === undefined ? undefined : credibilityOfFan(fan, trusted)?.band;
+  const band = fan === undefined ? undefined : credibilityOfFan(fan, trusted)?.band;
   if (fan === undefined || band === undefined) {
-    fields.tell('no-band', 'reckonWithBand', 'There is no band to reckon with: an advertised fan and a trusted one with a speed, or a current each, are needed.', 'Add those figures, or take this out; the claim counts until then.', undefined, 'note');
+    fields.tell('no-band', 'reckonWithBand', 'There is no band to reckon with: an advertised fan of a known size, or a trusted one beside it with a speed or a current each, is needed.', 'Add those figures, or take this out; the claim counts until then.', undefined, 'note');
     return fan;
   }
   fields.tell('band-of-claim', 'fan.freeFlow', `Reckoned with ${formatRange(band.low, band.high, 'L/s')}, the band of the claim check, instead of the claimed ${formatValue(fan.freeFlow.value, 'L/s')}.`, 'Measure its free flow when it is there, or go back to the claim at the claim check.', undefined, 'note');

@@ -44,10 +44,10 @@ export function AirOptions({ air: { result: air }, chosen, units }: AirReportPro
   const taken = letters.find((row) => row.option.title === chosen)?.option.id ?? air.best;
   const best = [...letters].sort((a, b) => b.option.chance - a.option.chance).slice(0, MOST_OPTIONS).map((row) => row.option.id);
   const shown = letters.filter(({ option }) => option.kind === 'leave' || option.id === taken || best.includes(option.id));
-  const { from, to, need, rows } = intervalOf(shown, taken, unit);
+  const { from, to, need, needWords, rows } = intervalOf(shown, taken, unit);
   return (
     <table className="plain log-options">
-      <thead><tr><th scope="col">Change</th><th scope="col" className="log-drawn"><IntervalAxis from={from} to={to} unit={unit} need={need} needWords="needs" width={BAR} /></th><th scope="col" className="number">reaches it</th><th scope="col" className="number">costs</th></tr></thead>
+      <thead><tr><th scope="col">Change</th><th scope="col" className="log-drawn"><IntervalAxis from={from} to={to} unit={unit} need={need} needWords={needWords} width={BAR} /></th><th scope="col" className="number">reaches it</th><th scope="col" className="number">costs</th></tr></thead>
       <tbody>
         {shown.map(({ letter, option }, index) => {
           const row = rows[index];

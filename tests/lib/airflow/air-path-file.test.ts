@@ -58,6 +58,18 @@ describe('what an air-path file may say', () => {
     expect([fan.outlet.width.value, fan.outlet.height.value]).toEqual([0.02032, 0.012]);
   });
 
+  it('takes the size of a fan as the label has it, with more words behind it', () => {
+    const frames = ['5015', ' 5015 24V', '4010 blower DC 12V', '50 x 15', '50x50x15 mm'].map((frame) => read({ fan: { frame } }).fan.frame);
+    expect(frames).toEqual(['5015', '5015', '4010', '5015', '5015']);
+    expect(readAirPath(file({ fan: { frame: '501524V' } })).problems.find((problem) => problem.code === 'unknown-frame')?.level).toBe('stop');
+  });
+
+  it('says that a branch is reckoned without bends where nothing is said of them', () => {
+    const branch = { section: { width: '9 mm', height: '6 mm' }, length: '40 mm' };
+    const told = (bends: object): boolean => readAirPath(file({ outlets: [{ name: 'a', branch: { ...branch, ...bends } }] })).problems.some((problem) => problem.code === 'bends-not-said');
+    expect([told({}), told({ bends: [] }), told({ bends: [{ kind: 'mitre', angle: '90°' }] })]).toEqual([true, false, false]);
+  });
+
   it('answers with nothing known, in wide bands, and says what to measure', () => {
     const { value, problems } = readAirPath(file({}));
     if (value === undefined) throw new Error('nothing known should still read');

@@ -72,6 +72,8 @@ describe('reckoning with the band of a claim', () => {
     const told = (offer: object): string[] => read(offer).problems.flatMap((problem) => (problem.code.includes('band') ? [`${problem.level} ${problem.code} ${problem.where}`] : []));
     expect(told({ ...OFFER, reckonWithBand: true })).toEqual(['note band-of-claim candidates[1].fan.freeFlow']);
     expect(told({ ...OFFER, trusted: undefined, reckonWithBand: true })).toEqual(['note no-band candidates[1].reckonWithBand']);
+    // Of a known size the published ratings of that size give a band.
+    expect(told({ ...OFFER, trusted: undefined, fan: { ...OFFER.fan, frame: '50 x 15', freeFlow: '18 CFM' }, reckonWithBand: true })).toContain('note band-of-claim candidates[1].fan.freeFlow');
     expect(told({ ...OFFER, fan: { ...OFFER.fan, claim: 'data-sheet' }, reckonWithBand: true })).toEqual(['note no-band candidates[1].reckonWithBand']);
     expect(read({ ...OFFER, reckonWithBand: true }).problems.find((problem) => problem.code === 'band-of-claim')?.what).toMatch(/with 1\.45–2\.13\sL\/s, .* instead of the claimed 2\.53\sL\/s/u);
   });
