@@ -10,5 +10,10 @@ export function bareShare(share: number): string {
   return String(Math.round(share * 100));
 }
 
-/** "44–71" for 0.44 to 0.71. */
-export const shareRange = (low: number, high: number): string => `${bareShare(low)}–${bareShare(high)}`;
+/** "44–71" for 0.44 to 0.71, "92–99.4" for 0.92 to 0.994: near the ends with one decimal, and never a false 0 or 100. */
+export const shareRange = (low: number, high: number): string => `${rangeEnd(low)}–${rangeEnd(high)}`;
+
+function rangeEnd(share: number): string {
+  const isNearAnEnd = (share > 0 && share < 0.01) || (share > 0.99 && share < 1);
+  return isNearAnEnd ? Math.min(99.9, Math.max(0.1, share * 100)).toFixed(1) : String(Math.round(share * 100));
+}

@@ -12,8 +12,9 @@ export function FearedFaults({ faults, titleOf }: { readonly faults: AirPathResu
   return (
     <section className="region" aria-labelledby="feared-faults">
       <h2 id="feared-faults">Faults that are not on the sheet</h2>
+      <p className="label">The chance of each.</p>
       <table className="plain">
-        <thead><tr><th scope="col">fault</th><th scope="col" className="number">chance from the rest of the case</th><th scope="col" className="number">after the readings</th></tr></thead>
+        <thead><tr><th scope="col">fault</th><th scope="col" className="number">from the rest of the case</th><th scope="col" className="number">after the readings</th></tr></thead>
         <tbody>
           {told.map(({ cause, before, after }) => (
             <tr key={cause}><td><Link prefetch={false} href={`/handbook/${cause}`}>{titleOf(cause)}</Link></td><td className="number">{shownShare(before)}</td><td className="number"><b>{shownShare(after)}</b></td></tr>

@@ -59,7 +59,7 @@ describe('scales and ticks', () => {
 describe('figures as people read them', () => {
   it('never shows a false 0 or 100', () => {
     expect([0.584, 0.004, 0.996, 0, 1].map(shownShare)).toEqual(['58', '<1', '>99', '0', '100'].map((figure) => `${figure}${thin}%`));
-    expect(shareRange(0.44, 0.71)).toBe('44–71');
+    expect([[0.44, 0.71], [0.92, 0.9944], [0.004, 0.05], [0.00001, 0.99999], [0, 1]].map(([low = 0, high = 0]) => shareRange(low, high))).toEqual(['44–71', '92–99.4', '0.4–5', '0.1–99.9', '0–100']);
     expect(changeWords(0.47, 0.71)).toBe(`47 → 71${thin}%`);
   });
 
