@@ -79,7 +79,7 @@ function currentPoints(fan: FanFacts, output: FanOutputFacts): FitPoint[] {
     running > limit
       ? { id: 'running-current', state: 'stop', sentence: `It draws ${running.toFixed(2)} A, the output gives ${limit.toFixed(2)} A.${assumed}` }
       : { id: 'running-current', state: running > 0.8 * limit ? 'look' : 'fits', sentence: `${running.toFixed(2)} A of ${limit.toFixed(2)} A.${assumed}` },
-    { id: 'start-current', state: start > limit ? 'look' : 'fits', sentence: `It may draw ${start.toFixed(2)} A while starting; the output gives ${limit.toFixed(2)} A.` },
+    { id: 'start-current', state: start > limit || output.currentLimit === undefined ? 'look' : 'fits', sentence: `It may draw ${start.toFixed(2)} A while starting; the output gives ${limit.toFixed(2)} A.${assumed}` },
   ];
 }
 
