@@ -33,9 +33,9 @@ export interface KnownShape {
 
 const seen = (fact: KnownFact): boolean => fact.shape === 'seen' || fact.shape === 'measured';
 
-/** Where one stands to see the step: at the right side, unless it goes left and right. */
-export function stepIsSeenFrom(facts: readonly KnownFact[]): 'right side' | 'front, the step' {
-  return facts.some((fact) => seen(fact) && fact.about === 'shift-along-x') ? 'front, the step' : 'right side';
+/** Caption of the view that shows the step: the part from the right side, or only the step where it goes left and right. */
+export function stepView(facts: readonly KnownFact[]): 'right side' | 'step, left to right' {
+  return facts.some((fact) => seen(fact) && fact.about === 'shift-along-x') ? 'step, left to right' : 'right side';
 }
 
 export function knownShape(facts: readonly KnownFact[]): KnownShape {
@@ -88,5 +88,5 @@ export function knownPartWords(facts: readonly KnownFact[]): string {
     shape.split ? 'layers parted' : '',
   ].filter((s) => s !== '');
   const placed = facts.filter((f) => spotOf(f, facts) !== undefined).map((f) => f.number);
-  return `The part as told, from the front and ${stepIsSeenFrom(facts) === 'right side' ? 'from the right side' : 'once more with the step'}: ${said.length === 0 ? 'nothing to draw yet' : said.join(', ')}.${placed.length === 0 ? '' : ` Numbered on the drawing: ${placed.join(', ')}.`}`;
+  return `The part as told, from the front and ${stepView(facts) === 'right side' ? 'from the right side' : 'with its step from left to right'}: ${said.length === 0 ? 'nothing to draw yet' : said.join(', ')}.${placed.length === 0 ? '' : ` Numbered on the drawing: ${placed.join(', ')}.`}`;
 }

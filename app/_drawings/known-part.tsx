@@ -4,7 +4,7 @@ import { Balloon } from './balloon';
 import { BedLine, Bead, liftedBead, straightBead } from './bead';
 import { Dimension } from './dimension';
 import { px } from './frame';
-import { knownPartWords, knownShape, spotOf, stepIsSeenFrom } from './known-part-facts';
+import { knownPartWords, knownShape, spotOf, stepView } from './known-part-facts';
 import type { FactSpot, KnownFact, KnownShape } from './known-part-facts';
 import { Sheet } from './sheet';
 import { Words } from './words';
@@ -43,7 +43,7 @@ export function KnownPart({ facts, width = 300, shiftHeight }: KnownPartProps) {
       <FrontView x={front} shape={shape} />
       <SideView x={side} shape={shape} height={shiftHeight} size={facts.find((f) => spotOf(f, facts) === 'shift' && f.size !== undefined)?.size} />
       <Words x={front} y={bed + 26} anchor="middle" tone="ink2">{curled ? `front, curl × ${curlScale}` : 'front'}</Words>
-      <Words x={side} y={bed + 26} anchor="middle" tone="ink2">{stepIsSeenFrom(facts)}</Words>
+      <Words x={side} y={bed + 26} anchor="middle" tone="ink2">{stepView(facts)}</Words>
       <Balloons spots={spots} front={front} side={side} width={width} shape={shape} />
     </Sheet>
   );

@@ -4,7 +4,7 @@ import type { Gate, GateFeed, GateLink, LevelTable, Net } from '../inference';
 import type { Knowledge, Link } from '../knowledge';
 import { EVEN_SHARES, chanceOfClass } from '../knowledge';
 import { priorInCircumstances } from './circumstances';
-import type { Evidence } from './evidence';
+import { nameOf, type Evidence } from './evidence';
 import { groupBy } from './group-by';
 import { readingLikelihoods } from './reading-likelihood';
 import { isMeasuredSeen, levelsByItself, orderedModels, sameModel } from './reading-levels';
@@ -47,9 +47,11 @@ export interface GateSubject {
  * luck: `fading` is the share of it that does (0 for strictly persistent mechanisms).
  * Where a symptom's page tells grades apart and one was told, its levels carry the grade too (symptom-levels.ts); without
  * a told grade the net is the same as if there were none.
+ * The order of telling does not matter: sums, and so the scenarios drawn from them, come out the same.
  * The gates of an `earlier` net are taken over while only machine and print have changed since.
  */
-export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge, fading = FADING, earlier?: CaseNet): CaseNet {
+export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, told: readonly Evidence[], knowledge: Knowledge, fading = FADING, earlier?: CaseNet): CaseNet {
+  const items = [...told].sort((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
   const causes = Object.keys(knowledge.causes);
   const repairs = repairsOf(file, knowledge);
   const rounds = Math.max(1, ...items.map((item) => item.round), ...[...repairs.values()].flatMap((list) => list.map((repair) => repair.round + 1)));

@@ -4,7 +4,7 @@ import { conflict, prepare, type Answer, type CauseFactor, type Net, type Prepar
 import type { BranchId, Knowledge } from '../knowledge';
 import type { Problem } from '../problems';
 import { buildNet, type CaseNet } from './build-net';
-import { evidenceOf, type Evidence } from './evidence';
+import { evidenceOf, nameOf, type Evidence } from './evidence';
 import { groupBy } from './group-by';
 import { havingAHand, isAnythingFound, presentNow } from './having-a-hand';
 import { likelyRange, type Band } from './likely-range';
@@ -86,8 +86,8 @@ export interface DiagnoseOptions {
  */
 export function diagnose(file: CaseFile, knowledge: Knowledge, options: DiagnoseOptions = {}): Diagnosis | TooMuchAtOnce {
   const { items: told, problems } = evidenceOf(file, knowledge);
-  // In one order whatever was told first: sums, and so the scenarios drawn from them, come out the same.
-  const net = buildNet(file, [...told].sort(inOneOrder), knowledge, options.fading, options.earlier?.net);
+  const net = buildNet(file, told, knowledge, options.fading, options.earlier?.net);
+  // The net has an order of its own; the items stay in that of telling.
   const ofNet = new Map(net.builtFrom.items.map((item) => [nameOf(item), item]));
   const items = told.map((item) => ofNet.get(nameOf(item)) ?? item);
   const outcome = prepare(net.net, { levels: false }, options.earlier?.prepared);
@@ -107,13 +107,6 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
     get answer() { return prepared.answer; },
     items, problems, net, prepared,
   };
-}
-
-const nameOf = (item: Evidence): string => `${item.kind} ${item.about} ${item.round}`;
-
-function inOneOrder(a: Evidence, b: Evidence): number {
-  const [first, second] = [nameOf(a), nameOf(b)];
-  return first < second ? -1 : first > second ? 1 : 0;
 }
 
 /** What was told at these gates, without repeats. A gate that only passes something on has nothing to confirm. */

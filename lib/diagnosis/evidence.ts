@@ -10,6 +10,9 @@ export type Evidence =
   | { readonly kind: 'answer'; readonly about: string; readonly round: number; readonly yes: boolean; readonly finding: Finding }
   | { readonly kind: 'reading'; readonly about: string; readonly round: number; readonly value: number; readonly standardUncertainty: number; readonly finding: Finding };
 
+/** Tells an item from every other of its case. */
+export const nameOf = ({ kind, about, round }: Evidence): string => `${kind} ${about} ${round}`;
+
 /**
  * What a case says, item by item. "Can't tell" and unlooked-at things give no item. The last word counts when the
  * same thing was told twice in one round. Ids that the knowledge base does not have, and readings that cannot be

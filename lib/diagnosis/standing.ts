@@ -128,7 +128,6 @@ export class Standing {
     const cured = new Float64Array(order.length);
     const hashes = order.map((change) => hashOf(change.id));
     const serves = this.#serves(order);
-    const isUnlisted = this.scenarios.map(keepsOneUnlisted);
     this.scenarios.forEach((scenario, s) => {
       const weight = (this.weights[s] ?? 0) / this.total;
       if (weight === 0) return;
@@ -141,7 +140,7 @@ export class Standing {
         paid[k] = (paid[k] ?? 0) + weight * change.cost;
         const before = left;
         for (let position = 0; position < behind.length; position += 1) if ((left & (1 << position)) !== 0 && this.#isRemoved(s, change, hashes[k] ?? 0, behind[position] ?? UNLISTED)) left &= ~(1 << position);
-        if (left !== 0 || before === 0 || isUnlisted[s]) continue;
+        if (left !== 0 || before === 0 || keepsOneUnlisted(scenario)) continue;
         cured[k] = (cured[k] ?? 0) + weight;
         break;
       }
