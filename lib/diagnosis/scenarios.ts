@@ -14,7 +14,7 @@ export interface Scenario {
 export const UNLISTED = -1;
 
 export interface Drawn {
-  /** Symptoms that are seen now. */
+  /** Symptoms that are seen now. A detail of one (`detailOf`) is not among them: it is gone when that one is. */
   readonly symptoms: readonly string[];
   readonly scenarios: readonly Scenario[];
 }
@@ -63,7 +63,7 @@ const EARLIER = -2;
 
 /** Draws who was behind the symptoms that are seen now, given which causes are there. */
 class Culprits {
-  /** Gates of symptoms whose last word is "seen", and those whose last word is "not seen". */
+  /** Gates of symptoms whose last word is "seen", details left out, and those whose last word is "not seen". */
   readonly #seen: readonly number[];
   readonly #gone: ReadonlySet<number>;
   /** Causes tied to anything that was found; they count where no symptom is told as seen. */
@@ -74,7 +74,7 @@ class Culprits {
   constructor(private readonly net: CaseNet, private readonly random: () => number) {
     const lastWord = (gate: number): boolean | undefined => { const item = net.gates[gate]?.items.at(-1); return item?.kind === 'symptom' ? item.seen : undefined; };
     const numbers = [...net.gates.keys()];
-    this.#seen = numbers.filter((gate) => lastWord(gate) === true);
+    this.#seen = numbers.filter((gate) => lastWord(gate) === true && !isDetail(net, gate));
     this.#gone = new Set(numbers.filter((gate) => lastWord(gate) === false));
     this.#tied = new Set(net.net.gates.flatMap((gate) => gate.links.map((link) => link.cause)));
     this.#linksOf = net.net.gates.map((gate) => new Map(gate.links.map((link) => [link.cause, link.contributes.map((table) => shareOn(table, gate.weights))])));
@@ -128,6 +128,11 @@ class Culprits {
     });
     return behind;
   }
+}
+
+/** A detail says how another symptom is, and counts only while that one is seen. */
+function isDetail({ gates, builtFrom }: CaseNet, gate: number): boolean {
+  return builtFrom.knowledge.symptoms[gates[gate]?.items[0]?.about ?? '']?.detailOf !== undefined;
 }
 
 /** Share of a table of levels that lies above 0 and agrees with what was told of the gate. */

@@ -18,7 +18,7 @@ export const SECTIONS: Readonly<Record<PageKind, readonly string[]>> = {
 
 /**
  * What the knowledge base still lacks, beyond the form of its single files: causes nobody can reach or
- * cure, figures that break a stated order, checks without a method, pages without their sections, steps without their caution, unused sources.
+ * cure, figures that break a stated order, chains that run in a circle, details without their symptom, checks without a method, pages without their sections, steps without their caution, unused sources.
  */
 export function completenessProblems(content: ReadContent): Problem[] {
   const { pages, knowledge } = content;
@@ -29,6 +29,8 @@ export function completenessProblems(content: ReadContent): Problem[] {
     ...causeProblems(knowledge),
     ...checkProblems(knowledge),
     ...symptomProblems(knowledge),
+    ...chainProblems(knowledge),
+    ...detailProblems(knowledge),
     ...remedyProblems(knowledge),
     ...cautionProblems(pages, knowledge),
     ...lookAlikeProblems(pages.topics, knowledge),
@@ -80,6 +82,31 @@ function symptomProblems({ symptoms }: Knowledge): Problem[] {
       ? [lack(`symptoms/${symptom.id}.mdx`, 'No cause shows it and it follows from nothing.', 'Link it from a cause, or take the page out.')]
       : [],
   );
+}
+
+/** Chains of symptoms must not come back to where they began: nothing could be reckoned with them. */
+function chainProblems({ symptoms }: Knowledge): Problem[] {
+  return Object.values(symptoms).flatMap(({ id, followsFrom }) => {
+    const before = Object.keys(followsFrom).find((earlier) => allBefore(earlier, symptoms).has(id));
+    return before === undefined ? [] : [lack(`symptoms/${id}.mdx`, `It follows from ${before}, which in the end follows from it.`, 'Take one of the two out of "followsFrom".')];
+  });
+}
+
+/** A detail says how another symptom is, so whatever shows the detail shows that symptom too, by itself or through one that it follows from. */
+function detailProblems({ symptoms }: Knowledge): Problem[] {
+  return Object.values(symptoms).flatMap(({ id, detailOf, links }) => {
+    if (detailOf === undefined) return [];
+    const whole = [...allBefore(detailOf, symptoms)].flatMap((each) => Object.keys(symptoms[each]?.links ?? {}));
+    return Object.keys(links).filter((cause) => !whole.includes(cause)).map((cause) =>
+      lack(`causes/${cause}.mdx`, `It shows ${id}, a detail of ${detailOf}, but not ${detailOf} itself.`, `Add ${detailOf} under "shows", or take ${id} out.`));
+  });
+}
+
+/** A symptom and all that it may follow from. */
+function allBefore(id: string, symptoms: Knowledge['symptoms']): ReadonlySet<string> {
+  const before = new Set([id]);
+  for (const each of before) for (const earlier of Object.keys(symptoms[each]?.followsFrom ?? {})) before.add(earlier);
+  return before;
 }
 
 function remedyProblems({ remedies }: Knowledge): Problem[] {

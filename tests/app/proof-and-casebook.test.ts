@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { curedCounts, NO_MACHINE } from '../../app/casebook/cured-counts';
 import { asDirections, figuresOf, isBeyond, type BeforeAfterRow } from '../../app/case/prove/before-after-rows';
-import { judgedOf, typedRows, verdictOfLooks, verdictOfProof } from '../../app/case/prove/after-readings';
+import { isGoneWith, judgedOf, typedRows, verdictOfLooks, verdictOfProof } from '../../app/case/prove/after-readings';
+import { readContent } from '../../content/read-content';
 import type { CaseFile, Criterion, StoredMeasured } from '../../lib/cases';
 import type { Knowledge } from '../../lib/knowledge';
 
@@ -41,6 +42,19 @@ describe('the verdict of a proof', () => {
     expect(verdictOfProof('worse', ['not-seen'])).toBe('worse');
     expect(verdictOfProof(undefined, ['not-seen', 'not-seen'])).toBe('cured');
     expect(verdictOfProof(undefined, [undefined])).toBeUndefined();
+  });
+});
+
+describe('a detail of a symptom', () => {
+  const known = readContent().value?.knowledge;
+
+  it('is gone when its symptom is, and when the symptom of that one is; otherwise it is looked at by itself', () => {
+    if (known === undefined) throw new Error('the content does not read');
+    expect(isGoneWith('curl-worse-one-side', { 'curled-edges': 'not-seen' }, known)).toBe(true);
+    expect(isGoneWith('curl-follows-part', { 'curled-edges': 'not-seen' }, known)).toBe(true);
+    expect(isGoneWith('curl-worse-one-side', { 'curled-edges': 'seen' }, known)).toBe(false);
+    expect(isGoneWith('curl-worse-one-side', { 'curl-worse-one-side': 'not-seen' }, known)).toBe(false);
+    expect(isGoneWith('curled-edges', { 'curled-edges': 'not-seen' }, known)).toBe(false);
   });
 });
 

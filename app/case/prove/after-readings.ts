@@ -1,4 +1,5 @@
 import type { CaseFile, Criterion, Observation, Round, StoredMeasured } from '@/lib/cases';
+import type { Knowledge } from '@/lib/knowledge';
 import { judgePlaces, type ProofJudged } from '@/lib/measuring';
 import type { Problem } from '@/lib/problems';
 import { findUnit, readQuantity, spanToUnit, toUnit } from '@/lib/units';
@@ -33,6 +34,12 @@ export function symptomsToLookAt(file: CaseFile, round: number): Observation[] {
   const last = new Map<string, Observation>();
   for (const each of file.observations) if (each.round <= round) last.set(each.symptom, each);
   return [...last.values()].filter((each) => each.state === 'seen');
+}
+
+/** True when the symptom that this one is a detail of was looked at again and is gone: then the detail is gone with it, and need not be asked about. */
+export function isGoneWith(symptom: string, looks: Readonly<Record<string, ThreeWay>>, knowledge: Pick<Knowledge, 'symptoms'>): boolean {
+  const whole = knowledge.symptoms[symptom]?.detailOf;
+  return whole !== undefined && (looks[whole] === 'not-seen' || isGoneWith(whole, looks, knowledge));
 }
 
 /**

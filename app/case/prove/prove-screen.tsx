@@ -15,7 +15,7 @@ import { ChoiceOfThree, type ThreeWay } from '../../_parts/choice-of-three';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
 import { FitWidth } from '../../_parts/fit-width';
 import { VERDICT_WORDS, VerdictSign, type VerdictWord } from '../../_parts/signs';
-import { judgedOf, symptomsToLookAt, typedRows, verdictOfProof } from './after-readings';
+import { isGoneWith, judgedOf, symptomsToLookAt, typedRows, verdictOfProof } from './after-readings';
 import { BeforeAfter } from './before-after';
 import { figuresOf } from './before-after-rows';
 import { plotAir, useCaseAir } from './case-air';
@@ -58,14 +58,15 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
   const judged = judgedOf(rows, criterion);
   const asked = symptomsToLookAt(file, round.number);
   const titleOf = (symptom: string): string => knowledge.symptoms[symptom]?.title ?? symptom;
-  const verdict = chosen ?? verdictOfProof(judged?.verdict, asked.map((each) => looks[each.symptom]));
+  const lookOf = ({ symptom }: Observation): ThreeWay | undefined => (isGoneWith(symptom, looks, knowledge) ? 'not-seen' : looks[symptom]);
+  const verdict = chosen ?? verdictOfProof(judged?.verdict, asked.map(lookOf));
   const air = plotAir(useCaseAir(file)?.result, round, units);
   const record = async (next: '/case' | '/case/log'): Promise<void> => {
     if (!verdict) return;
     const on = new Date().toISOString();
     // Whoever says that nothing changed for the better says so of everything that was seen.
     const seen = asked.flatMap((each): Observation[] => {
-      const look = looks[each.symptom] ?? (verdict === 'no-change' || verdict === 'worse' ? 'seen' : undefined);
+      const look = lookOf(each) ?? (verdict === 'no-change' || verdict === 'worse' ? 'seen' : undefined);
       return look === undefined ? [] : [{ ...each, state: look, round: round.number + 1, on }];
     });
     const after = rows.flatMap((row) => (row.after ? [{ place: row.place, reading: row.after }] : []));
@@ -122,7 +123,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
             <p className="label">On the proof print, and on the next print of the part.</p>
             <ul className="rows">
               {asked.map((each) => (
-                <li key={each.symptom} className="look-row"><span>{titleOf(each.symptom)}</span><ChoiceOfThree about={titleOf(each.symptom)} words={LOOK_WORDS} chosen={looks[each.symptom]} onChoose={(look) => write({ looks: withLook(looks, each.symptom, look) })} /></li>
+                <li key={each.symptom} className="look-row"><span>{titleOf(each.symptom)}</span>{isGoneWith(each.symptom, looks, knowledge) ? <span className="quiet">gone with it</span> : <ChoiceOfThree about={titleOf(each.symptom)} words={LOOK_WORDS} chosen={looks[each.symptom]} onChoose={(look) => write({ looks: withLook(looks, each.symptom, look) })} />}</li>
               ))}
             </ul>
           </section>
@@ -130,7 +131,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
             {verdict && (
               <section className="region-next">
                 <h2>What is left</h2>
-                <WhatIsLeft judged={judged} looks={asked.filter((each) => looks[each.symptom] === 'seen').map((each) => titleOf(each.symptom))} verdict={verdict} unit={unit} figure={figuresOf(rows)} />
+                <WhatIsLeft judged={judged} looks={asked.filter((each) => lookOf(each) === 'seen').map((each) => titleOf(each.symptom))} verdict={verdict} unit={unit} figure={figuresOf(rows)} />
               </section>
             )}
             {verdict === undefined ? <p className={judged ? '' : 'label'}>{judged ? 'The readings pass. Look at each again; then there is a verdict.' : 'Enter a reading at every place, or look at each again; then there is a verdict.'}</p> : (

@@ -20,6 +20,13 @@ describe('a simulated session', () => {
     expect(sessions.filter((session) => !isSeen(session, session.told[0] ?? '', session.causes) || culprits(session, session.causes).size === 0)).toEqual([]);
   });
 
+  it('has no detail left once the symptom of it is gone', () => {
+    const details = sessions.flatMap((session) => [...session.setOff].flatMap(([id, by]) => (by.detailOf === undefined ? [] : [{ session, id, whole: by.detailOf }])));
+    const nobody = new Set<string>();
+    expect(details.some(({ session, id }) => session.setOff.get(id)?.byItself === true)).toBe(true);
+    expect(details.filter(({ session, id, whole }) => isSeen(session, id, nobody) && !isSeen(session, whole, nobody))).toEqual([]);
+  });
+
   it('has nothing left to cure when no cause is left, and never more culprits than causes', () => {
     expect(sessions.filter((session) => culprits(session, new Set()).size > 0)).toEqual([]);
     expect(sessions.filter((session) => [...culprits(session, session.causes)].some((cause) => !session.causes.has(cause)))).toEqual([]);

@@ -41,6 +41,30 @@ describe('what a knowledge base lacks', () => {
     expect(told(change)).toEqual(problems);
   });
 
+  describe('about symptoms that hang together:', () => {
+    const other = (front: string): (typeof pages)['symptom'] => ({ path: 'symptoms/other.mdx', text: pages.symptom.text.replace('withoutKnownCause: rare', `withoutKnownCause: rare\n${front}`) });
+    const follows = (id: string): string => `followsFrom: { ${id}: { how: half, ${because} } }`;
+    const toldWith = (...more: readonly { path: string; text: string }[]): string[] => {
+      const reading = readKnowledge([...shelves, ...Object.values(pages).filter(({ path }) => !more.some((page) => page.path === path)), ...more]);
+      expect(reading.problems).toEqual([]);
+      return (reading.value ? completenessProblems(reading.value) : []).map((problem) => `${problem.where}: ${problem.what}`);
+    };
+
+    it('a cause that shows a detail but not its symptom is told, unless a chain leads there', () => {
+      const detail = other(`detailOf: seen\nshownBy: { late: { how: half, ${because} } }`);
+      const late = { path: 'causes/late.mdx', text: pages.cause.text.replace('shows: { seen:', `curedBy: { mend: { how: usually, ${because} } }\nshows: { first:`) };
+      const first = { ...other(''), path: 'symptoms/first.mdx' };
+      expect(toldWith(detail, late, first)).toEqual(['causes/late.mdx: It shows other, a detail of seen, but not seen itself.']);
+      const chained = { ...pages.symptom, text: pages.symptom.text.replace('withoutKnownCause: rare', `withoutKnownCause: rare\n${follows('first')}`) };
+      expect(toldWith(detail, late, first, chained)).toEqual([]);
+    });
+
+    it('two that follow from each other are told', () => {
+      const seen = { ...pages.symptom, text: pages.symptom.text.replace('withoutKnownCause: rare', `withoutKnownCause: rare\n${follows('other')}`) };
+      expect(toldWith(other(follows('seen')), seen)).toEqual(['symptoms/other.mdx: It follows from seen, which in the end follows from it.', 'symptoms/seen.mdx: It follows from other, which in the end follows from it.']);
+    });
+  });
+
   it('a check that nobody can take is told', () => {
     const other = page('checks/other.mdx', pages.check.text.split('\n---\n')[0]?.replace('---\n', '').replace('examples:', `yesBy: { wrong: { how: half, ${because} } }\nexamples:`) ?? '', ['What you look for', 'How to read the result', 'Holds when']);
     const reading = readKnowledge([...shelves, ...Object.values(pages), other]);
