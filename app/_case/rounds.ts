@@ -24,11 +24,11 @@ export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; 
   return note({ ...file, rounds: [...file.rounds.slice(0, -1), round] }, `Chosen: ${choice.title}. ${choice.why}`);
 }
 
-/** The verdict is recorded. A cured case is closed; otherwise the next round begins, with everything learnt carried over. */
-export function recordVerdict(file: CaseFile, verdict: NonNullable<Round['verdict']>, looks: CaseFile['observations'], after: Round['after'], words: string): CaseFile {
+/** The verdict is recorded, with what the proof tells of the next round. A cured case is closed; otherwise that round begins, with everything learnt carried over. */
+export function recordVerdict(file: CaseFile, verdict: NonNullable<Round['verdict']>, told: Pick<CaseFile, 'observations' | 'findings'>, after: Round['after'], words: string): CaseFile {
   const { number } = currentRound(file);
   const proven = changeRound(file, { verdict, verdictOn: new Date().toISOString(), ...(after === undefined ? {} : { after }) });
-  const told: CaseFile = { ...proven, observations: [...proven.observations.filter((each) => each.round <= number), ...looks] };
-  const logged = note(told, words);
+  const isKept = (each: { readonly round: number }): boolean => each.round <= number;
+  const logged = note({ ...proven, observations: [...proven.observations.filter(isKept), ...told.observations], findings: [...proven.findings.filter(isKept), ...told.findings] }, words);
   return verdict === 'cured' ? { ...logged, state: 'closed' } : { ...logged, rounds: [...logged.rounds, { number: number + 1 }] };
 }

@@ -68,7 +68,7 @@ function Claims({ result, knowledge, units, onEdit }: { readonly result: AirPath
     const option = result.options.find((each) => each.id === id);
     const shared = { knowledge, unit: flowUnitOf(units) };
     return [
-      option?.credibility !== undefined && fan?.freeFlow.basis === 'given' && <ClaimCheck key={id} name={name} fan={fan} credibility={option.credibility} isHeldAgainstSheet={trusted !== undefined} onReckon={(withBand) => onEdit((sheet) => withAt(sheet, ['candidates', index, 'reckonWithBand'], withBand ? true : ''))} {...shared} />,
+      option?.credibility !== undefined && fan?.freeFlow.basis === 'given' && <ClaimCheck key={id} name={name} fan={fan} credibility={option.credibility} isHeldAgainstSheet={trusted !== undefined} onReckon={(withBand) => onEdit((sheet) => withAt(sheet, ['candidates', index, 'reckonWithBand'], withBand))} {...shared} />,
       option?.credibilityOfSecond !== undefined && fan?.second?.freeFlow.basis === 'given' && <ClaimCheck key={`${id} second`} name={`${name}: ${fan.second.name}`} fan={fan.second} credibility={option.credibilityOfSecond} isHeldAgainstSheet={false} onReckon={undefined} {...shared} />,
     ];
   });

@@ -35,7 +35,7 @@ export function ClaimCheck({ name, fan, credibility, isHeldAgainstSheet, knowled
       <p className="claim-verdict"><b>{VERDICTS[verdict]}.</b> {sentence}{band && <> The band: <span className="nowrap">{formatRange(band.low, band.high, unit)}</span>{unit !== 'CFM' && <> <span className="nowrap">({formatRange(band.low, band.high, 'CFM')})</span></>}.</>}</p>
       {band && claim.basis === 'given' && <FitWidth usual={640}>{(width) => <ClaimLine claim={claim.value} band={band} unit={unit} width={Math.min(width, 760)} />}</FitWidth>}
       {onReckon && (fan.expectedFlow !== undefined
-        ? <p className="claim-use"><b>The page reckons with this band, not with the claim.</b> <button type="button" className="link" onClick={() => onReckon(false)}>Go back to the claim</button></p>
+        ? <p className="claim-use"><b>The page reckons with this band, not with the claim.</b> <button type="button" className="link" onClick={() => onReckon(false)}>Reckon with the claim all the same</button></p>
         : band !== undefined && <p className="claim-use not-printed"><button type="button" className="button" onClick={() => onReckon(true)}>Reckon with this band</button> <span className="label">Instead of the claim; it can be taken back.</span></p>)}
       <details className="sheet-more">
         <summary>Why</summary>

@@ -5,6 +5,7 @@ import type { CaseFile } from '@/lib/cases';
 import type { Evidence, FactToTell } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { changeCase, foreseeChange } from '../_case/current-case';
+import { seenNow } from '../_case/seen-now';
 import { factDetail, factTitle, shapeOf } from '../_case/fact-words';
 import { withdrawFinding } from '../_case/tell';
 import { usePreferences } from '../_browser/preferences';
@@ -48,9 +49,10 @@ const AddMore = memo(function AddMore() {
 
 const ToldFacts = memo(function ToldFacts({ items, knowledge }: { readonly items: readonly Evidence[]; readonly knowledge: Knowledge }) {
   const { units } = usePreferences();
+  const drawn = seenNow(items, knowledge);
   return (
     <>
-      <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.observation.faces ? { faces: item.observation.faces } : {}), ...(item.kind === 'symptom' && item.seen ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
+      <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.observation.faces ? { faces: item.observation.faces } : {}), ...(drawn.has(item) ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
       <ol className="facts-list">
         {items.map((item, index) => (
           <li key={`${item.about} ${item.round}`}>

@@ -36,7 +36,9 @@ export function worthWords(ahead: Ahead | undefined): string | undefined {
   const more = after.cured - now.cured;
   const saves = joined([...(minutes >= 1 ? [formatMinutes(minutes)] : []), ...(parts >= LEAST_PARTS ? [`about ${parts} € for parts`] : [])]);
   const costs = joined([...(minutes <= -1 ? [`takes ${formatMinutes(-minutes)} longer`] : []), ...(parts <= -LEAST_PARTS ? [`costs about ${-parts} € more for parts`] : [])]);
-  const gains = joined([...(saves === '' ? [] : [`saves ${saves} on average`]), ...(more >= MORE_CURED ? [`raises the chance of a cure from ${shownShare(now.cured)} to ${shownShare(after.cured)}`] : [])]);
+  const betters = more >= MORE_CURED ? [`raises the chance of a cure from ${shownShare(now.cured)} to ${shownShare(after.cured)}`]
+    : now.left - after.left >= MORE_CURED ? [`leaves ${shownShare(after.left)} of the trouble instead of ${shownShare(now.left)}`] : [];
+  const gains = joined([...(saves === '' ? [] : [`saves ${saves} on average`]), ...betters]);
   if (gains === '') return undefined;
   const worth = `Checking first ${gains}${costs === '' ? '' : `, but ${costs}${saves === '' ? ' on average' : ''}`}.`;
   return more > -MORE_CURED ? worth : `${worth} It can also show that going on costs more than giving up: if no other check follows, ${shownShare(after.cured)} are cured instead of ${shownShare(now.cured)}.`;

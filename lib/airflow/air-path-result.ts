@@ -58,7 +58,7 @@ export type AirOptionKind =
 
 /** What a change brings besides. */
 export interface SideEffect {
-  readonly kind: 'output-current' | 'voltage' | 'noise' | 'clearance' | 'weak-layers' | 'heater-block-cooled' | 'longer-print' | 'uneven' | 'fans-at-odds' | 'feeding-harder';
+  readonly kind: 'output-current' | 'voltage' | 'noise' | 'clearance' | 'weak-layers' | 'heater-block-cooled' | 'longer-print' | 'uneven' | 'fans-at-odds' | 'feeding-harder' | 'claim-not-believed';
   readonly sentence: string;
 }
 

@@ -53,7 +53,7 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
     const candidate: CandidateFacts = {
       id: `candidate-${k + 1}`,
       name, duct, trusted,
-      fan: fields.yes('reckonWithBand') ? withBandOfClaim(fields, fan, trusted) : fan,
+      fan: believedFan(fields, fan, trusted),
       price: fields.money('price'),
       handsTime: fields.quantity('hands', 'time', { min: 0 })?.value ?? (fan === undefined ? 25 * 60 : 40 * 60),
       printingTime: fields.quantity('printing', 'time', { min: 0 })?.value ?? 0,
@@ -63,14 +63,19 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
   });
 }
 
-/** The fan as its own speed and power allow it, beside a trusted one or beside published ratings of its size, instead of as it is claimed; told among what was assumed. */
-function withBandOfClaim(fields: PathFields, fan: FanFacts | undefined, trusted: FanFigures | undefined): FanFacts | undefined {
-  const band = fan === undefined ? undefined : credibilityOfFan(fan, trusted)?.band;
-  if (fan === undefined || band === undefined) {
-    fields.tell('no-band', 'reckonWithBand', 'There is no band to reckon with: an advertised fan of a known size, or a trusted one beside it with a speed or a current each, is needed.', 'Add those figures, or take this out; the claim counts until then.', undefined, 'note');
-    return fan;
-  }
-  fields.tell('band-of-claim', 'fan.freeFlow', `Reckoned with ${formatRange(band.low, band.high, 'L/s')}, the band of the claim check, instead of the claimed ${formatValue(fan.freeFlow.value, 'L/s')}.`, 'Measure its free flow when it is there, or go back to the claim at the claim check.', undefined, 'note');
+/**
+ * The fan as its own speed and power allow it, beside a trusted one or beside published ratings of its size, instead of as it is
+ * claimed: where that is asked for, and where the claim cannot be believed and nobody asked for the claim. Told among what was assumed.
+ */
+function believedFan(fields: PathFields, fan: FanFacts | undefined, trusted: FanFigures | undefined): FanFacts | undefined {
+  const asked = fields.has('reckonWithBand') ? fields.yes('reckonWithBand') : undefined;
+  const credibility = fan === undefined ? undefined : credibilityOfFan(fan, trusted);
+  const band = credibility?.band;
+  const isRefused = credibility?.verdict === 'not-credible' || credibility?.verdict === 'impossible';
+  if (asked === true && band === undefined) fields.tell('no-band', 'reckonWithBand', 'There is no band to reckon with: an advertised fan of a known size, or a trusted one beside it with a speed or a current each, is needed.', 'Add those figures, or take this out; the claim counts until then.', undefined, 'note');
+  if (fan === undefined || band === undefined || !(asked ?? isRefused)) return fan;
+  const why = isRefused ? `, which is ${credibility.verdict === 'impossible' ? 'impossible' : 'not credible'}` : '';
+  fields.tell('band-of-claim', 'fan.freeFlow', `Reckoned with ${formatRange(band.low, band.high, 'L/s')}, the band of the claim check, instead of the claimed ${formatValue(fan.freeFlow.value, 'L/s')}${why}.`, 'Measure its free flow when it is there, or go back to the claim at the claim check.', undefined, 'note');
   return { ...fan, expectedFlow: { low: band.low, high: band.high } };
 }
 

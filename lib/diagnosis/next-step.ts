@@ -22,7 +22,7 @@ const WEIGHED = 5;
  * changes in a fixed order cost least. It is taken if that pays when every failed proof counts (`Ahead`: the order is
  * reckoned anew after each); else comes the best change; with neither, giving up.
  *
- * Costs are expected minutes: a person's own, money, and `givingUp` for what stays uncured (see prospect.ts).
+ * Costs are expected minutes: a person's own, money, and `givingUp` for what is left in the end (see prospect.ts).
  */
 export function nextStep(standing: Standing, givingUp = GIVING_UP): Step {
   const check = cheapestCheck(standing, givingUp);

@@ -65,7 +65,7 @@ function* grow(standing: Standing, growing: Growing, depth: number, first?: Step
   if (depth >= growing.depth || chance < growing.rarest) return yield* ended(onlyChanges(standing, chance), growing);
   const step = first ?? nextStep(standing);
   switch (step.kind) {
-    case 'give-up': return yield* ended(grown({ kind: 'give-up', chance }, [{ chance, minutes: 0, money: 0, isCured: false }]), growing);
+    case 'give-up': return yield* ended(grown({ kind: 'give-up', chance }, [{ chance, minutes: 0, money: 0, left: standing.left }]), growing);
     case 'check': return yield* growCheck(standing, growing, depth, step.check, chance);
     case 'change': return yield* growChange(standing, growing, depth, step.change, chance);
     default: return never(step);
@@ -95,7 +95,7 @@ function* growChange(standing: Standing, growing: Growing, depth: number, change
   const parts = standing.afterChange(change);
   const left = parts.reduce((sum, part) => sum + part.standing.total, 0);
   const curedChance = Math.max(0, standing.total - left) / growing.whole;
-  const cured = yield* ended(grown({ kind: 'cured', chance: curedChance }, [{ chance: curedChance, minutes: 0, money: 0, isCured: true }]), growing);
+  const cured = yield* ended(grown({ kind: 'cured', chance: curedChance }, [{ chance: curedChance, minutes: 0, money: 0, left: 0 }]), growing);
   const branches: PlanBranch[] = [{ if: { kind: 'cured' }, chance: (curedChance * growing.whole) / standing.total, next: cured.node }];
   const endings = cured.endings.map((ending) => later(ending, change.minutes, change.money));
   for (const part of parts) {

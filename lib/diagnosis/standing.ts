@@ -3,7 +3,10 @@ import type { Change } from './changes';
 import type { OpenCheck } from './open-checks';
 import { UNLISTED, type Drawn, type Scenario } from './scenarios';
 
-/** Minutes that giving up costs: an evening, the search for help, the wait for it. Estimate; DEVELOPERS.md shows what hangs on it. */
+/**
+ * Minutes that giving up costs while all that was seen is still there: an evening, the search for help, the wait for it. With some of
+ * it gone it costs that share less: whoever has two faults and mends one is better off. Estimate; DEVELOPERS.md shows what hangs on it.
+ */
 export const GIVING_UP = 600;
 /** Causes below this chance are not gone after: nobody would go through them one by one. Estimate. */
 const WORTH_TRYING = 0.03;
@@ -54,6 +57,11 @@ export class Standing {
     return Math.max(0, ...this.chances.values());
   }
 
+  /** Mean share of what was seen that is still there: 1 at first. */
+  get left(): number {
+    return this.scenarios.reduce((sum, scenario, s) => sum + (this.weights[s] ?? 0) * shareLeft(scenario), 0) / this.total;
+  }
+
   /** Every check that hears of a cause worth going after, with its expected loss of doubt. */
   scoredChecks(): ScoredCheck[] {
     const isWorthIt = (cause: number): boolean => (this.chances.get(cause) ?? 0) >= WORTH_TRYING;
@@ -97,8 +105,8 @@ export class Standing {
   }
 
   /**
-   * The changes to try, by odds over cost, up to where giving up is cheaper; and the expected cost of that, giving up
-   * included. A change that could only have cured symptoms which are gone by then is passed over.
+   * The changes to try, by odds over cost, up to where giving up is cheaper; and the expected cost of that, giving up with
+   * what is left by then included. A change that could only have cured symptoms which are gone by then is passed over.
    */
   orderOfChanges(givingUp = GIVING_UP): { readonly changes: readonly Change[]; readonly cost: number } {
     const scenarios = this.repairScenarios();
@@ -110,22 +118,22 @@ export class Standing {
   }
 
   #beforeGivingUp(order: readonly Change[], givingUp: number): { readonly changes: readonly Change[]; readonly cost: number } {
-    const { paid, cured } = this.#walked(order);
+    const { paid, gone } = this.#walked(order);
     let spent = 0;
-    let bad = 1;
-    let best = { changes: [] as readonly Change[], cost: givingUp };
+    let { left } = this;
+    let best = { changes: [] as readonly Change[], cost: left * givingUp };
     order.forEach((_, tried) => {
       spent += paid[tried] ?? 0;
-      bad -= cured[tried] ?? 0;
-      if (spent + bad * givingUp < best.cost) best = { changes: order.slice(0, tried + 1), cost: spent + bad * givingUp };
+      left -= gone[tried] ?? 0;
+      if (spent + left * givingUp < best.cost) best = { changes: order.slice(0, tried + 1), cost: spent + left * givingUp };
     });
     return best;
   }
 
-  /** Per change of an order: what it costs on average, and how often it completes the cure. */
-  #walked(order: readonly Change[]): { readonly paid: Float64Array; readonly cured: Float64Array } {
+  /** Per change of an order: what it costs on average, and the share of what was seen that it takes away. */
+  #walked(order: readonly Change[]): { readonly paid: Float64Array; readonly gone: Float64Array } {
     const paid = new Float64Array(order.length);
-    const cured = new Float64Array(order.length);
+    const gone = new Float64Array(order.length);
     const hashes = order.map((change) => hashOf(change.id));
     const serves = this.#serves(order);
     this.scenarios.forEach((scenario, s) => {
@@ -134,18 +142,21 @@ export class Standing {
       const { behind } = scenario;
       const culprits = this.rows.culpritsOf(scenario);
       let left = 2 ** behind.length - 1;
+      let share = shareLeft(scenario);
       for (let k = 0; k < order.length; k += 1) {
         const change = order[k];
         if (change === undefined || !isOfUse(culprits, left, serves[k] ?? 0)) continue;
         paid[k] = (paid[k] ?? 0) + weight * change.cost;
         const before = left;
         for (let position = 0; position < behind.length; position += 1) if ((left & (1 << position)) !== 0 && this.#isRemoved(s, change, hashes[k] ?? 0, behind[position] ?? UNLISTED)) left &= ~(1 << position);
-        if (left !== 0 || before === 0 || keepsOneUnlisted(scenario)) continue;
-        cured[k] = (cured[k] ?? 0) + weight;
-        break;
+        if (left === before) continue;
+        const after = culprits.length === 0 ? Number(left !== 0) : stillThere(culprits, left) / culprits.length;
+        gone[k] = (gone[k] ?? 0) + weight * (share - after);
+        share = after;
+        if (share === 0) break;
       }
     });
-    return { paid, cured };
+    return { paid, gone };
   }
 
   /** Per change: a bit for every symptom that has a suspect which it removes. */
@@ -221,6 +232,19 @@ export class Standing {
     });
     return doubt;
   }
+}
+
+/** Share of what was seen that is still there; all or nothing where no symptom was told. */
+function shareLeft({ bySymptom }: Pick<Scenario, 'bySymptom'>): number {
+  if (bySymptom.length === 0) return 1;
+  return bySymptom.reduce((there, culprits) => there + Number(culprits.length > 0), 0) / bySymptom.length;
+}
+
+/** How many symptoms are still there, by their culprits and the bits of the causes that are left. */
+function stillThere(culprits: readonly number[], left: number): number {
+  let there = 0;
+  for (let m = 0; m < culprits.length; m += 1) if (((culprits[m] ?? 0) & (left | UNLISTED_BIT)) !== 0) there += 1;
+  return there;
 }
 
 /** True when something unlisted keeps one of the symptoms there: no change of ours takes it away. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { curedCounts, NO_MACHINE } from '../../app/casebook/cured-counts';
 import { asDirections, figuresOf, isBeyond, type BeforeAfterRow } from '../../app/case/prove/before-after-rows';
-import { isGoneWith, judgedOf, typedRows, verdictOfLooks, verdictOfProof } from '../../app/case/prove/after-readings';
+import { findingOfProof, isGoneWith, judgedOf, typedRows, verdictOfLooks, verdictOfProof } from '../../app/case/prove/after-readings';
 import { readContent } from '../../content/read-content';
 import type { CaseFile, Criterion, StoredMeasured } from '../../lib/cases';
 import type { Knowledge } from '../../lib/knowledge';
@@ -42,6 +42,34 @@ describe('the verdict of a proof', () => {
     expect(verdictOfProof('worse', ['not-seen'])).toBe('worse');
     expect(verdictOfProof(undefined, ['not-seen', 'not-seen'])).toBe('cured');
     expect(verdictOfProof(undefined, [undefined])).toBeUndefined();
+  });
+});
+
+describe('the reading after a change', () => {
+  const known = readContent().value?.knowledge;
+  if (known === undefined) throw new Error('the content does not read');
+  const speed = (value: number): StoredMeasured => ({ quantity: 'speed', value, plusMinus: 0.4, unit: 'm/s' });
+  const ruleOf = (reading: string | undefined, ...before: StoredMeasured[]): Criterion => ({ print: 'any', passes: 'good', ...(reading === undefined ? {} : { reading }), before: before.map((each, k) => ({ place: `place ${k}`, reading: each })) });
+  const found = (rule: Criterion, text: string, findings: CaseFile['findings'] = []) => findingOfProof(rule, typedRows(rule, undefined, Object.fromEntries((rule.before ?? []).map(({ place }) => [place, text]))), { findings }, 1, known);
+
+  it('is a finding of the next round where it reads a check at one place', () => {
+    expect(found(ruleOf('outlet-speed-weakest', speed(3)), '6,2')).toEqual({ check: 'outlet-speed-weakest', result: speed(6.2), round: 2 });
+    expect(found(ruleOf('outlet-speed-weakest', speed(3)), '')).toBeUndefined();
+  });
+
+  it('is none where something else is read, at several places, or with nothing told to compare it with', () => {
+    expect(found(ruleOf(undefined, speed(3)), '6.2')).toBeUndefined();
+    expect(found(ruleOf('outlet-speed-weakest', mm(3)), '0.2')).toBeUndefined();
+    expect(found(ruleOf('outlet-speed-weakest', speed(3), speed(6)), '6.2')).toBeUndefined();
+    expect(found(ruleOf('seal-leaks', speed(3)), '6.2')).toBeUndefined();
+    expect(found(ruleOf('single-wall-thickness', mm(0.6)), '0.45')).toBeUndefined();
+  });
+
+  it('is compared with what the last finding of the check was, but not with the rating of a part that may be another now', () => {
+    const asked: CaseFile['findings'] = [{ check: 'single-wall-thickness', result: mm(0.6), comparedWith: mm(0.45, 0), round: 1 }];
+    expect(found(ruleOf('single-wall-thickness', mm(0.6)), '0.46', asked)).toEqual({ check: 'single-wall-thickness', result: mm(0.46), comparedWith: mm(0.45, 0), round: 2 });
+    const flow = (value: number): StoredMeasured => ({ quantity: 'volume-flow', value, plusMinus: 0.02, unit: 'L/s' });
+    expect(found(ruleOf('part-fan-free-flow', flow(0.4)), '0.9', [{ check: 'part-fan-free-flow', result: flow(0.4), comparedWith: flow(1), round: 1 }])).toBeUndefined();
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { worthWords } from '@/app/case/time-to-cure';
 import type { Ahead } from '@/lib/diagnosis';
 
-const at = (minutes: number, cured: number, money = 0): Ahead['now'] => ({ minutes, worst: minutes, cured, money });
+const at = (minutes: number, cured: number, money = 0, left = 1 - cured): Ahead['now'] => ({ minutes, worst: minutes, cured, left, money });
 const words = (now: Ahead['now'], after: Ahead['now']): string | undefined => worthWords({ now, after })?.replaceAll(/[\u00A0\u202F]/gu, ' ');
 
 describe('what taking the check first is worth', () => {
@@ -19,6 +19,7 @@ describe('what taking the check first is worth', () => {
     ['cheaper alone', at(89, 0.4, 20), at(89.4, 0.4, 12), 'Checking first saves about 8 € for parts on average.'],
     ['cheaper and slower', at(89, 0.4, 20), at(95, 0.4, 12), 'Checking first saves about 8 € for parts on average, but takes 6 min longer.'],
     ['quicker and dearer', at(89, 0.4, 12), at(55, 0.4, 20), 'Checking first saves 34 min on average, but costs about 8 € more for parts.'],
+    ['slower, and leaves less where it is not cured', at(89, 0.4, 0, 0.5), at(95, 0.41, 0, 0.3), 'Checking first leaves 30 % of the trouble instead of 50 %, but takes 6 min longer on average.'],
     ['neither quicker nor likelier', at(89, 0.4), at(95, 0.41), undefined],
   ])('is said shortly when it is %s', (_, now, after, expected) => {
     expect(words(now, after)).toBe(expected);

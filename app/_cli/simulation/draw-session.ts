@@ -49,6 +49,12 @@ export function isSeen(session: Session, symptom: string, left: ReadonlySet<stri
   return by.byItself || by.causes.some((cause) => left.has(cause)) || by.earlier.some((earlier) => isSeen(session, earlier, left));
 }
 
+/** Share of the told symptoms, details left out, that are still there when only these causes are left: 1 with all causes. */
+export function shareLeft(session: Session, left: ReadonlySet<string>): number {
+  const seen = session.told.filter((symptom) => session.setOff.get(symptom)?.detailOf === undefined && isSeen(session, symptom, session.causes));
+  return seen.filter((symptom) => isSeen(session, symptom, left)).length / seen.length;
+}
+
 /** Causes, of those left, that a told symptom comes from: what has to be cured. A detail goes with its symptom. */
 export function culprits(session: Session, left: ReadonlySet<string>): ReadonlySet<string> {
   const found = new Set<string>();

@@ -3,10 +3,10 @@ import type { CaseFile } from '@/lib/cases';
 import { prepare } from '@/lib/inference';
 import type { Knowledge } from '@/lib/knowledge';
 import { answerTruly, leftAfter } from './answer-truly';
-import { culprits, isSeen, type Session } from './draw-session';
+import { culprits, isSeen, shareLeft, type Session } from './draw-session';
 import type { Policy } from './policies';
 
-/** How a session went under one policy. Minutes are a person's own; `cost` adds money and, where it was given up, giving up. */
+/** How a session went under one policy. Minutes are a person's own; `cost` adds money and, where it was given up, giving up by the share that is left. */
 export interface Played {
   readonly isCured: boolean;
   readonly minutes: number;
@@ -32,7 +32,7 @@ export function playSession(session: Session, policy: Policy, knowledge: Knowled
   const rounds: CaseFile['rounds'] = [];
   const tried = new Set<string>();
   const spent = { minutes: 0, cost: 0, checks: 0, changes: 0 };
-  const over = (isCured: boolean): Played => ({ isCured, ...spent, cost: spent.cost + (isCured ? 0 : givingUp) });
+  const over = (isCured: boolean): Played => ({ isCured, ...spent, cost: spent.cost + (isCured ? 0 : shareLeft(session, left) * givingUp) });
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const net = buildNet({ ...session.facts, rounds }, items, knowledge);
     const ready = prepare(net.net);

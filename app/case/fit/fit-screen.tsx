@@ -84,7 +84,8 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
   const fix = (): void => {
     const criterion: Criterion = {
       print, passes, fixedOn: new Date().toISOString(),
-      ...(remedy.provedBy.reading === undefined ? {} : { reading: remedy.provedBy.reading }),
+      // Named only where it is what is read: its reading after the change is then a finding of the next round.
+      ...(remedy.provedBy.reading === undefined || (count !== undefined && what === 'length') ? {} : { reading: remedy.provedBy.reading }),
       ...(count !== undefined && readLimit?.stored ? { limit: readLimit.stored, good } : {}),
       before: rows.flatMap((row) => (row.read?.stored ? [{ place: row.place, reading: row.read.stored }] : [])),
     };

@@ -59,12 +59,18 @@ function Reckoned({ file, knowledge }: { readonly file: CaseFile; readonly knowl
 function Finished({ root, knowledge }: { readonly root: PlanNode; readonly knowledge: Knowledge }) {
   return (
     <>
-      <p className="lead" role="status">{formatMinutes(root.minutes)} of your time on average; nine times in ten it is over within {formatMinutes(root.worst)}. Cured in {shownShare(root.cured)} of such cases; in the others nothing listed here helps at a fair price.</p>
+      <p className="lead" role="status">{formatMinutes(root.minutes)} of your time on average; nine times in ten it is over within {formatMinutes(root.worst)}. Cured in {shownShare(root.cured)} of such cases; {leftWords(root)}.</p>
       <p className="quiet plan-note">Your time is hands in full, printing and other waiting at a quarter: nobody has to stand by. Chances come from 600 draws and are good to about 2 points; those in brackets hold when the step above is taken. The plan is worked out anew after every finding.</p>
       <div className="plan-sheet"><FitWidth usual={1376}>{(width) => <PlanDrawing root={root} knowledge={knowledge} width={width} />}</FitWidth></div>
       <PlanList root={root} knowledge={knowledge} />
     </>
   );
+}
+
+/** What becomes of the cases that are not cured; of what was seen, some may have gone there too. */
+function leftWords({ cured, left }: Pick<PlanNode, 'cured' | 'left'>): string {
+  const stays = left / (1 - cured);
+  return stays < 0.95 ? `in the others about ${shownShare(stays)} of the trouble stays, as nothing listed here takes it away at a fair price` : 'in the others nothing listed here helps at a fair price';
 }
 
 function never(state: never): never {

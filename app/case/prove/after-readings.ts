@@ -1,4 +1,4 @@
-import type { CaseFile, Criterion, Observation, Round, StoredMeasured } from '@/lib/cases';
+import type { CaseFile, Criterion, Finding, Observation, Round, StoredMeasured } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { judgePlaces, type ProofJudged } from '@/lib/measuring';
 import type { Problem } from '@/lib/problems';
@@ -50,6 +50,21 @@ export function verdictOfProof(judged: VerdictWord | undefined, looks: readonly 
   if (judged !== 'cured') return judged ?? verdictOfLooks(looks);
   if (looks.includes('seen')) return 'better';
   return looks.includes(undefined) ? undefined : 'cured';
+}
+
+/**
+ * The reading after the change as a finding of the next round: where the rule reads a check of the knowledge base at one place. What it
+ * is compared with is taken from the last finding of that check; a rated value is not, since a new part has one of its own. Undefined
+ * where the reading is something else, or cannot be compared.
+ */
+export function findingOfProof({ reading }: Criterion, rows: readonly TypedRow[], { findings }: Pick<CaseFile, 'findings'>, round: number, knowledge: Pick<Knowledge, 'checks'>): Finding | undefined {
+  const answer = knowledge.checks[reading ?? '']?.answer;
+  const after = rows[0]?.after;
+  if (reading === undefined || answer?.kind !== 'quantity' || after === undefined || rows.length !== 1) return undefined;
+  if (after.quantity !== answer.quantity && after.quantity !== 'ratio') return undefined;
+  if (answer.compareWith === undefined || after.quantity === 'ratio') return { check: reading, result: after, round: round + 1 };
+  const comparedWith = answer.compareWith === 'rated' ? undefined : findings.filter((each) => each.check === reading).at(-1)?.comparedWith;
+  return comparedWith === undefined ? undefined : { check: reading, result: after, comparedWith, round: round + 1 };
 }
 
 /** The verdict by looking alone, for a proof without readings. */

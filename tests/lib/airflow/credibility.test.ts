@@ -63,14 +63,24 @@ describe('reckoning with the band of a claim', () => {
 
   it('takes the pressure down with the flow as the fan laws do, and back to the claim without it', () => {
     const curve = (offer: object): FanCurve => fanCurveOf(fanOf(offer), { density: 1.2, viscosity: 1.8e-5 });
-    const [claim, band] = [curve(OFFER), curve({ ...OFFER, reckonWithBand: true })];
+    const [claim, band] = [curve({ ...OFFER, reckonWithBand: false }), curve({ ...OFFER, reckonWithBand: true })];
     expect(band.maxPressure / claim.maxPressure).toBeCloseTo((band.freeFlow / claim.freeFlow) ** 2, 9);
-    expect(fanOf({ ...OFFER, reckonWithBand: false })).toEqual(fanOf(OFFER));
+    expect(fanOf({ ...OFFER, reckonWithBand: false }).expectedFlow).toBeUndefined();
+  });
+
+  it('is done by itself where the claim cannot be believed, and only there', () => {
+    expect(fanOf(OFFER)).toEqual(fanOf({ ...OFFER, reckonWithBand: true }));
+    // 4 CFM lies between 3.07 and 4.52 CFM.
+    const modest = { ...OFFER, fan: { ...OFFER.fan, freeFlow: '4 CFM' } };
+    expect(fanOf(modest).expectedFlow).toBeUndefined();
+    expect(fanOf({ ...modest, reckonWithBand: true }).expectedFlow).toBeDefined();
   });
 
   it('is told among what was assumed, and where it cannot be done', () => {
     const told = (offer: object): string[] => read(offer).problems.flatMap((problem) => (problem.code.includes('band') ? [`${problem.level} ${problem.code} ${problem.where}`] : []));
     expect(told({ ...OFFER, reckonWithBand: true })).toEqual(['note band-of-claim candidates[1].fan.freeFlow']);
+    expect(told(OFFER)).toEqual(['note band-of-claim candidates[1].fan.freeFlow']);
+    expect(told({ ...OFFER, reckonWithBand: false })).toEqual([]);
     expect(told({ ...OFFER, trusted: undefined, reckonWithBand: true })).toEqual(['note no-band candidates[1].reckonWithBand']);
     // Of a known size the published ratings of that size give a band.
     expect(told({ ...OFFER, trusted: undefined, fan: { ...OFFER.fan, frame: '50 x 15', freeFlow: '18 CFM' }, reckonWithBand: true })).toContain('note band-of-claim candidates[1].fan.freeFlow');

@@ -86,6 +86,26 @@ describe('a proof that shows which symptoms went', () => {
   });
 });
 
+describe('two faults of which one can be mended', () => {
+  // The first symptom comes from cause 0 in six of ten, else from something unlisted; the second always from something unlisted.
+  const scenarios = [[0], [-1]].map((culprits) => ({ present: culprits.filter((cause) => cause >= 0), behind: culprits.filter((cause) => cause >= 0), bySymptom: [culprits, [-1]] }));
+  const standing = (cost: number): Standing => new Standing({ symptoms: ['first', 'second'], scenarios }, [], [change('a', cost, 0)], [0.6, 0.4]);
+
+  it('are worth the change that mends one, as long as it costs less than its share of giving up', () => {
+    // Half of what was seen goes in six of ten: .3 of 600 min is 180 min.
+    expect(standing(179).orderOfChanges()).toMatchObject({ changes: [{ id: 'a' }] });
+    expect(standing(179).orderOfChanges().cost).toBeCloseTo(179 + 0.7 * 600, 9);
+    expect(standing(181).orderOfChanges()).toEqual({ changes: [], cost: 600 });
+  });
+
+  it('say in the plan that it is not cured, and how much of it is left', () => {
+    const plan = grown(standing(60));
+    expect([plan.kind, plan.cured, plan.left, plan.minutes].map((value) => (typeof value === 'number' ? Number(value.toFixed(9)) : value))).toEqual(['change', 0, 0.7, 60]);
+    expect(prospectOf(endingsOfChanges(standing(60)))).toMatchObject({ cured: 0, minutes: 60 });
+    expect(prospectOf(endingsOfChanges(standing(60))).left).toBeCloseTo(0.7, 9);
+  });
+});
+
 describe('a check that tells what a failed proof would tell as well', () => {
   // Causes 0 and 2 together, or 1 and 3 together; each with a change of 10 min of its own. The check tells which pair it is.
   const scenarios = [[0, 2], [1, 3]].map(([first = 0, second = 0]) => ({ present: [first, second], behind: [first, second], bySymptom: [[first], [second]] }));

@@ -1,0 +1,20 @@
+import { expect, it } from 'vitest';
+import { seenNow } from '../../app/_case/seen-now';
+import { readContent } from '../../content/read-content';
+import type { Evidence } from '../../lib/diagnosis';
+
+const knowledge = readContent().value?.knowledge;
+if (knowledge === undefined) throw new Error('the content does not read');
+const said = (about: string, round: number, seen = true): Evidence => ({ kind: 'symptom', about, round, seen, observation: { symptom: about, round, state: seen ? 'seen' : 'not-seen' } });
+const names = (...items: Evidence[]): string[] => [...seenNow(items, knowledge)].map(({ about, round }) => `${about} ${round}`);
+
+it('the part is drawn as it was last seen: what is gone is not drawn, and what is still there once', () => {
+  const first = [said('curled-edges', 1), said('curl-worse-one-side', 1), said('displaced-layers', 1)];
+  expect(names(...first)).toEqual(['curled-edges 1', 'curl-worse-one-side 1', 'displaced-layers 1']);
+  expect(names(...first, said('curled-edges', 2), said('displaced-layers', 2, false))).toEqual(['curled-edges 2', 'curl-worse-one-side 1']);
+  expect(names(said('displaced-layers', 2, false), ...first)).toEqual(['curled-edges 1', 'curl-worse-one-side 1']);
+});
+
+it('a detail is not drawn once its symptom is gone', () => {
+  expect(names(said('curled-edges', 1), said('curl-worse-one-side', 1), said('curl-follows-part', 1), said('curled-edges', 2, false))).toEqual([]);
+});
