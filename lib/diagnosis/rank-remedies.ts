@@ -3,7 +3,7 @@ import type { Knowledge } from '../knowledge';
 import { atWorkNow } from './build-net';
 import { changesOf, costInMinutes } from './changes';
 import type { Diagnosis } from './diagnose';
-import { GIVING_UP } from './standing';
+import { chanceOfUse, GIVING_UP, type Standing } from './standing';
 import { standingOf } from './standing-of-case';
 
 /** A remedy with the chance that it cures something that is at work now. */
@@ -27,26 +27,33 @@ const SEARCHED = 8;
  * faults (exchange argument, diagnosis.md section 3), first those that come before giving up would be cheaper. As faults
  * are not independent, each of the first eight is then moved to wherever that lowers the expected cost over draws from the
  * joint posterior. Cost: see changes.ts.
- * The chance takes the causes that one remedy cures as independent given the evidence; they mostly explain the same thing,
- * so it is a little low for remedies that cure several.
+ * The chance is exact for a remedy of one cause. Causes of one remedy mostly explain the same thing, so that one of them makes
+ * the others less likely: for a remedy of several the chance is that over the same draws (off by 0.02 at most, one standard
+ * error), held between that of its likeliest cause and the sum of all.
  */
 export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge): RankedRemedy[] {
   const chances = new Map(diagnosis.causes.map((cause) => [cause.id, cause.probability]));
+  const changes = changesOf(knowledge, diagnosis.net.causes);
+  const standing = standingOf(diagnosis, { checks: [], changes });
+  const scenarios = standing.repairScenarios();
+  const removes = new Map(changes.map((change) => [change.id, change]));
   const ranked = Object.values(knowledge.remedies).flatMap((remedy) => {
     const cures = Object.keys(remedy.cures).sort((a, b) => (chances.get(b) ?? 0) - (chances.get(a) ?? 0));
     const bound = cures.reduce((sum, id) => sum + (chances.get(id) ?? 0), 0);
     if (bound < 1e-4) return [];
-    const chance = 1 - Object.entries(remedy.cures).reduce((left, [id, link]) => left * (1 - link.chance * (chances.get(id) ?? 0)), 1);
+    const each = Object.entries(remedy.cures).map(([id, link]) => link.chance * (chances.get(id) ?? 0));
+    const [least, most] = [Math.max(...each), Math.min(1, each.reduce((sum, one) => sum + one, 0))];
+    const change = removes.get(remedy.id);
+    const chance = each.length === 1 || change === undefined ? least : Math.min(most, Math.max(least, chanceOfUse(change, scenarios)));
     const row: RankedRemedy = { id: remedy.id, does: remedy.does, chance, minutes: remedy.minutes + (remedy.printMinutes ?? 0) + remedy.provedBy.minutes, price: remedy.price, cures };
     return [{ row, worth: oddsOf(chance) / costInMinutes(remedy) }];
   });
   const byWorth = ranked.sort((a, b) => b.worth - a.worth || (a.row.id < b.row.id ? -1 : 1)).map(({ row }) => row);
-  const first = beforeGivingUp(diagnosis, knowledge).flatMap((id) => byWorth.filter((row) => row.id === id));
+  const first = beforeGivingUp(standing).flatMap((id) => byWorth.filter((row) => row.id === id));
   return [...first, ...byWorth.filter((row) => !first.includes(row))];
 }
 
-function beforeGivingUp(diagnosis: Diagnosis, knowledge: Knowledge): string[] {
-  const standing = standingOf(diagnosis, { checks: [], changes: changesOf(knowledge, diagnosis.net.causes) });
+function beforeGivingUp(standing: Standing): string[] {
   const { changes } = standing.orderOfChanges();
   const head = changes.slice(0, SEARCHED);
   const { order } = goodRepairOrder(head, standing.repairScenarios(), { unsolvedCost: GIVING_UP });
