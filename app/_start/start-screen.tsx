@@ -23,6 +23,8 @@ const SHOWN = 6;
 /** The start: what went wrong, in the person's own words, beside a part whose places can be touched. */
 export function StartScreen() {
   const adding = useAddressWord('add') !== null;
+  // A new case that stands on the table already, for the machine of the last one: nothing is told of it yet.
+  const isNew = useAddressWord('new') !== null;
   const current = useCurrentCase();
   const { knowledge, failed } = useKnowledge();
   const [typed, setTyped] = useState<string>();
@@ -33,7 +35,7 @@ export function StartScreen() {
   const field = useId();
 
   const open = current.state === 'open' ? current.file : undefined;
-  const file = adding || fresh ? open : undefined;
+  const file = adding || isNew || fresh ? open : undefined;
   const words = typed ?? (adding ? '' : (file?.words ?? ''));
   const heard = useDeferredValue(words);
   const find = useMemo(() => knowledge && understander(knowledge), [knowledge]);
@@ -54,7 +56,7 @@ export function StartScreen() {
   const shown = more ? matches : shownMatches(matches, observations, knowledge, adding);
   return (
     <div className="with-bar">
-      {!adding && !fresh && open && (
+      {!adding && !isNew && !fresh && open && (
         <p className="start-table">On the table: <b>{caseHeading(open)}</b>. <Link className="link" href="/case">Go on with it</Link></p>
       )}
       <div className="start">

@@ -7,6 +7,7 @@ import type { Knowledge } from '@/lib/knowledge';
 import { useKnowledge } from '../_browser/knowledge';
 import { CaseTitleBlock } from '../_case/case-title-block';
 import { useCurrentCase } from '../_case/current-case';
+import { useCasebook } from '../_case/use-casebook';
 import { useDiagnosis, type CaseDiagnosis } from '../_case/use-diagnosis';
 import { useReasons, type Reasons } from '../_case/use-reasons';
 import { ProblemList } from '../_parts/problem-list';
@@ -31,6 +32,7 @@ export function CaseScreen() {
 }
 
 function OpenCase({ file, kept, knowledge }: { readonly file: CaseFile; readonly kept: boolean; readonly knowledge: Knowledge }) {
+  useCasebook(file, knowledge);
   const diagnosis = useDiagnosis(file, knowledge);
   return diagnosis ? <DiagnosedCase file={file} kept={kept} knowledge={knowledge} diagnosis={diagnosis} /> : <NoCase waiting />;
 }

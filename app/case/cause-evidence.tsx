@@ -2,7 +2,7 @@
 import Link from 'next/link';
 import { useMemo, type ReactNode } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { decibans, leftUnexplained, type Diagnosis, type NextCheck, type RankedCause, type Weight } from '@/lib/diagnosis';
+import { casebookFactor, decibans, leftUnexplained, type Diagnosis, type NextCheck, type RankedCause, type Weight } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { useWholeKnowledge } from '../_browser/knowledge';
 import { WeightBar, bareShare, shareRange, weightWords } from '../_charts';
@@ -36,7 +36,7 @@ export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge
       <p className="evidence-place">{placeWords(cause, diagnosis)}</p>
       <div className="evidence-head" aria-hidden="true"><h3>What speaks for it and against it</h3><span className="evidence-sides"><span>against</span><span>for</span></span><span /></div>
       <ul className="evidence-rows">
-        <StartRow cause={cause} knowledge={knowledge}><StartReason cause={cause} file={file} knowledge={whole} /></StartRow>
+        <StartRow cause={cause} file={file} knowledge={knowledge}><StartReason cause={cause} file={file} knowledge={whole} /></StartRow>
         {weights === undefined && <li className="evidence-waits"><span role="status">Weighing the evidence</span></li>}
         {[...(weights ?? [])].sort((a, b) => b.averaged - a.averaged).map((weight) => {
           const item = weight.items[weight.items.length - 1];
@@ -74,10 +74,11 @@ function placeWords(cause: RankedCause, diagnosis: Diagnosis): string {
   return `Place ${place} of ${diagnosis.causes.length}. Read the figures behind it a little differently, and in nine of ten ways ${places}, its chance within ${shareRange(cause.low, cause.high)}\u202F%.`;
 }
 
-function StartRow({ cause, knowledge, children }: { readonly cause: RankedCause; readonly knowledge: Knowledge; readonly children: ReactNode }) {
+function StartRow({ cause, file, knowledge, children }: { readonly cause: RankedCause; readonly file: CaseFile; readonly knowledge: Knowledge; readonly children: ReactNode }) {
   const prior = knowledge.causes[cause.id]?.prior ?? cause.before;
   const circumstances = decibans(cause.before) - decibans(prior);
-  const what = `before anything was seen: ${bareShare(prior)} %${Math.abs(circumstances) > 0.2 ? ', then this machine and print' : ''}`;
+  const counts = Math.abs(10 * Math.log10(casebookFactor(prior, cause.id, file.casebook))) > 0.2;
+  const what = `before anything was seen: ${bareShare(prior)} %${Math.abs(circumstances) > 0.2 ? `, then this machine and print${counts ? ' and your casebook' : ''}` : ''}`;
   return <EvidenceRow balloon={<FactBalloon number="–" shape="casebook" />} what={what} decibans={circumstances}>{children}</EvidenceRow>;
 }
 

@@ -1,6 +1,6 @@
 'use client';
-import { circumstancesHold, type Evidence, type RankedCause, type Weight } from '@/lib/diagnosis';
-import type { CaseFile } from '@/lib/cases';
+import { casebookFactor, circumstancesHold, type Evidence, type RankedCause, type Weight } from '@/lib/diagnosis';
+import type { CaseFile, Casebook } from '@/lib/cases';
 import type { CitedLink, Grade, WholeKnowledge, WholeSymptom } from '@/lib/knowledge';
 import { shownShare, weightWords } from '../_charts';
 import { gradeShares } from '../_parts/grade-words';
@@ -31,9 +31,16 @@ export function StartReason({ cause, file, knowledge }: { readonly cause: Ranked
     <div className="evidence-reason">
       <p>{HOW_OFTEN[known.howOften]}: before anything is told it counts with {shownShare(known.prior)}, as one of {Object.keys(knowledge.causes).length} causes that must share one failure. This class is our estimate.</p>
       {told.map((row, index) => <p key={index}>Odds {factorWords(10 * Math.log10(row.odds))} it for {Object.values(row.when).flat().join(', ')}. <span className="quiet">{basisInFull(row.basis, knowledge)}</span></p>)}
+      {file.casebook && <CasebookReason cause={cause.id} prior={known.prior} casebook={file.casebook} />}
       {told.length === 0 && (known.context ?? []).length > 0 && <p>Nothing told of machine and print changes that.</p>}
     </div>
   );
+}
+
+/** What the casebook makes of it; the words for it stand on the case page. */
+function CasebookReason({ cause, prior, casebook }: { readonly cause: string; readonly prior: number; readonly casebook: Casebook }) {
+  if (casebook.leftOut === true) return <p>Your casebook is left out.</p>;
+  return <p>Odds {factorWords(10 * Math.log10(casebookFactor(prior, cause, casebook)))} it by your casebook: it was what was cured in {(casebook.cured[cause] ?? 0).toFixed(1)} of {casebook.cases} cases. <span className="quiet">Each counts by how sure it was; forty cases would count as much as the class, and the odds never move by more than four times.</span></p>;
 }
 
 const HOW_OFTEN = { rare: 'A rare cause', uncommon: 'An uncommon cause', common: 'A common cause', 'very-common': 'A very common cause' } as const;

@@ -13,6 +13,7 @@ import { KnownPart } from '../_drawings/known-part';
 import { FactBalloon } from '../_parts/fact-balloon';
 import { VERDICT_WORDS, VerdictSign } from '../_parts/signs';
 import { whenPressed } from '../_parts/when-pressed';
+import { FromCasebook } from './from-casebook';
 import { MachineAndPrint } from './machine-and-print';
 
 /** What is known: the part as told, every fact with its balloon, and the facts of machine and print. */
@@ -25,6 +26,7 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
       <h2 id="known-title">What is known</h2>
       <ToldFacts items={told} knowledge={knowledge} />
       <Changed rounds={file.rounds} knowledge={knowledge} />
+      <FromCasebook casebook={file.casebook} knowledge={knowledge} />
       {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
       <AddMore />
       <MachineAndPrint id={file.id} machine={file.machine} print={file.print} facts={calmFacts} />

@@ -25,7 +25,7 @@ export function WhatWasWrong({ cases, knowledge, machine }: { readonly cases: re
           </tbody>
         </table>
       )}
-      <p className="label">A change that cures several causes counts for each of them. These counts do not change the ranking yet: every case is still ranked by the knowledge base alone.</p>
+      <p className="label">A change that cures several causes counts for each of them. Cured cases make their causes a little likelier in the next one, by how sure each was; the new case says so, and can leave it out.</p>
     </section>
   );
 }

@@ -99,6 +99,19 @@ export const roundSchema = z.strictObject({
 
 export const logEntrySchema = z.strictObject({ on: moment.optional(), round: z.number().int().min(1).default(1), what: text, leader: z.string().max(200).optional(), chance: z.number().min(0).max(1).optional() });
 
+/** What the casebook of a device had taught when this case asked it. It stays with the case, so that its ranking can be reckoned again anywhere. */
+export const casebookSchema = z.strictObject({
+  /** Cases counted, each shown to be cured by a proof, and those of them on this machine. */
+  cases: z.number().int().min(1).max(10_000),
+  here: z.number().int().min(0).max(10_000),
+  /** Name of the machine that `here` speaks of; left out where it has none. */
+  machine: z.string().max(120).optional(),
+  /** Per cause: in how many of the cases it was cured, each counted by how surely it was. */
+  cured: z.record(id, finite.min(0).max(10_000)),
+  /** True where the person does not want it counted. */
+  leftOut: z.boolean().optional(),
+});
+
 /** One failed print, from what was seen to the proof of the cure. Version 1. */
 export const caseSchema = z.strictObject({
   schema: z.literal('leeward/case'),
@@ -117,6 +130,7 @@ export const caseSchema = z.strictObject({
   log: z.array(logEntrySchema).max(3000).default([]),
   /** An air path belonging to this case, as an air-path file. */
   airPath: z.record(z.string(), z.unknown()).optional(),
+  casebook: casebookSchema.optional(),
   /** Tools at hand: a check that needs something else is shown, but not put first. */
   lacksTools: z.array(id).optional(),
   state: z.enum(['open', 'closed']).default('open'),
@@ -125,6 +139,7 @@ export const caseSchema = z.strictObject({
 });
 
 export type CaseFile = z.infer<typeof caseSchema>;
+export type Casebook = z.infer<typeof casebookSchema>;
 export type Observation = z.infer<typeof observationSchema>;
 export type Finding = z.infer<typeof findingSchema>;
 export type Round = z.infer<typeof roundSchema>;

@@ -1,6 +1,6 @@
-import type { CaseFile } from '../cases';
 import type { Knowledge } from '../knowledge';
 import type { CheckOutcome } from './check-outcomes';
+import type { CaseFacts } from './circumstances';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import { minutesToLook } from './minutes-to-look';
@@ -35,7 +35,7 @@ const SUSPECTS = 6;
  * Worked (net of 4 causes, f0 and f1 seen, f2 not looked at): d0 leads; f2 comes out seen with chance .174478384167
  * (diagnosis.md 2.4), and then d2 leads.
  */
-export function answerOfLead(diagnosis: Diagnosis, next: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): AnswerOfLead | undefined {
+export function answerOfLead(diagnosis: Diagnosis, next: readonly NextCheck[], file: CaseFacts, knowledge: Knowledge): AnswerOfLead | undefined {
   const leader = diagnosis.causes[0];
   if (!leader || diagnosis.items.length === 0) return undefined;
   const found = [...checkAnswers(diagnosis, next, leader.id), ...symptomAnswers(diagnosis, leader.id, file, knowledge)];
@@ -51,7 +51,7 @@ function checkAnswers(diagnosis: Diagnosis, next: readonly NextCheck[], leader: 
     }));
 }
 
-function symptomAnswers(diagnosis: Diagnosis, leader: string, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): AnswerOfLead[] {
+function symptomAnswers(diagnosis: Diagnosis, leader: string, file: CaseFacts, knowledge: Knowledge): AnswerOfLead[] {
   const { rounds } = diagnosis.net;
   return candidates(diagnosis, knowledge).flatMap((symptom) => [true, false].flatMap((seen): AnswerOfLead[] => {
     const item: Evidence = { kind: 'symptom', about: symptom, round: rounds, seen, observation: { symptom, state: seen ? 'seen' : 'not-seen', round: rounds } };

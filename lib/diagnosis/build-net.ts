@@ -3,7 +3,7 @@ import type { CaseFile } from '../cases';
 import type { Gate, GateFeed, GateLink, LevelTable, Net } from '../inference';
 import type { Knowledge, Link } from '../knowledge';
 import { EVEN_SHARES, chanceOfClass } from '../knowledge';
-import { priorInCircumstances } from './circumstances';
+import { priorInCircumstances, type CaseFacts, type Circumstanced } from './circumstances';
 import { nameOf, type Evidence } from './evidence';
 import { groupBy } from './group-by';
 import { readingLikelihoods } from './reading-likelihood';
@@ -50,7 +50,7 @@ export interface GateSubject {
  * The order of telling does not matter: sums, and so the scenarios drawn from them, come out the same.
  * The gates of an `earlier` net are taken over while only machine and print have changed since.
  */
-export function buildNet(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, told: readonly Evidence[], knowledge: Knowledge, fading = FADING, earlier?: CaseNet): CaseNet {
+export function buildNet(file: CaseFacts, told: readonly Evidence[], knowledge: Knowledge, fading = FADING, earlier?: CaseNet): CaseNet {
   const items = [...told].sort((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
   const causes = Object.keys(knowledge.causes);
   const repairs = repairsOf(file, knowledge);
@@ -102,14 +102,14 @@ interface Frame {
 const NONE: readonly Repair[] = [];
 
 /* The last priors: most answers leave machine and print as they are. */
-const lastPriors = new WeakMap<Knowledge, { readonly machine: object; readonly print: object; readonly priors: readonly number[] }>();
+const lastPriors = new WeakMap<Knowledge, { readonly machine: object; readonly print: object; readonly casebook: object | undefined; readonly priors: readonly number[] }>();
 
 /** Prior of every cause on this machine and print, in the order of the knowledge base. */
-function priorsOf({ machine, print }: Pick<CaseFile, 'machine' | 'print'>, knowledge: Knowledge): readonly number[] {
+function priorsOf({ machine, print, casebook }: Circumstanced, knowledge: Knowledge): readonly number[] {
   const last = lastPriors.get(knowledge);
-  if (last?.machine === machine && last.print === print) return last.priors;
-  const priors = mappedNumbers(Object.values(knowledge.causes), (cause) => priorInCircumstances(cause, { machine, print }));
-  lastPriors.set(knowledge, { machine, print, priors });
+  if (last?.machine === machine && last.print === print && last.casebook === casebook) return last.priors;
+  const priors = mappedNumbers(Object.values(knowledge.causes), (cause) => priorInCircumstances(cause, { machine, print, casebook }));
+  lastPriors.set(knowledge, { machine, print, casebook, priors });
   return priors;
 }
 

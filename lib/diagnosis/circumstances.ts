@@ -1,5 +1,6 @@
-import type { CaseFile } from '../cases';
+import type { CaseFile, Casebook } from '../cases';
 import type { Circumstances, KnownCause } from '../knowledge';
+import { casebookFactor } from './casebook-factor';
 
 /**
  * True when everything that `when` asks for is known of the case and fits. A fact that is not known never fits, so
@@ -13,11 +14,17 @@ export function circumstancesHold(when: Circumstances, { machine, print }: Pick<
   );
 }
 
-/** The prior of a cause in these circumstances: its odds times the odds factor of every circumstance that holds. */
-export function priorInCircumstances(cause: KnownCause, facts: Pick<CaseFile, 'machine' | 'print'>): number {
-  if (!cause.context) return cause.prior;
-  let odds = cause.prior / (1 - cause.prior);
-  for (const row of cause.context) if (circumstancesHold(row.when, facts)) odds *= row.odds;
+/** Where a case is, and what its casebook taught. */
+export type Circumstanced = Pick<CaseFile, 'machine' | 'print'> & { readonly casebook?: Casebook | undefined };
+
+/** Everything of a case that its net rests on besides what was told. */
+export type CaseFacts = Circumstanced & Pick<CaseFile, 'rounds'>;
+
+/** The prior of a cause in these circumstances: its odds times the factor of the casebook and of every circumstance that holds. */
+export function priorInCircumstances(cause: KnownCause, facts: Circumstanced): number {
+  if (!cause.context && !facts.casebook) return cause.prior;
+  let odds = (cause.prior / (1 - cause.prior)) * casebookFactor(cause.prior, cause.id, facts.casebook);
+  for (const row of cause.context ?? []) if (circumstancesHold(row.when, facts)) odds *= row.odds;
   return odds / (1 + odds);
 }
 

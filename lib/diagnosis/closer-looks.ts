@@ -1,7 +1,7 @@
-import type { CaseFile } from '../cases';
 import { prepare } from '../inference';
 import type { Knowledge } from '../knowledge';
 import { buildNet } from './build-net';
+import type { CaseFacts } from './circumstances';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import { presentNow } from './having-a-hand';
@@ -21,7 +21,7 @@ export interface CloserLook {
  * Worked (toy net of two causes, curl seen): a look that only one of them shows, at 0.9, is worth 0.925 bit; one that no
  * cause shows is worth nothing.
  */
-export function closerLooks(diagnosis: Diagnosis, symptom: string, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): CloserLook[] {
+export function closerLooks(diagnosis: Diagnosis, symptom: string, file: CaseFacts, knowledge: Knowledge): CloserLook[] {
   const { rounds } = diagnosis.net;
   const told = new Set(diagnosis.items.flatMap((item) => (item.kind === 'symptom' && item.round === rounds ? [item.about] : [])));
   return (knowledge.symptoms[symptom]?.details ?? [])
@@ -30,14 +30,14 @@ export function closerLooks(diagnosis: Diagnosis, symptom: string, file: Pick<Ca
     .sort((a, b) => b.gain - a.gain);
 }
 
-function gainOf(symptom: string, diagnosis: Diagnosis, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): number {
+function gainOf(symptom: string, diagnosis: Diagnosis, file: CaseFacts, knowledge: Knowledge): number {
   const now = summedEntropy(presentNow(diagnosis.prepared.states, diagnosis.prepared.firstState));
   const [seen, notSeen] = [true, false].map((isSeen) => doubtWith(symptom, isSeen, diagnosis, file, knowledge));
   return seen && notSeen ? Math.max(0, now - seen.chance * seen.doubt - notSeen.chance * notSeen.doubt) : 0;
 }
 
 /** Chance that the look comes out so, and the doubt that is left then. */
-function doubtWith(symptom: string, seen: boolean, { items, net, answer }: Diagnosis, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): { readonly chance: number; readonly doubt: number } | undefined {
+function doubtWith(symptom: string, seen: boolean, { items, net, answer }: Diagnosis, file: CaseFacts, knowledge: Knowledge): { readonly chance: number; readonly doubt: number } | undefined {
   const item: Evidence = { kind: 'symptom', about: symptom, round: net.rounds, seen, observation: { symptom, state: seen ? 'seen' : 'not-seen', round: net.rounds } };
   const outcome = prepare(buildNet(file, [...items, item], knowledge).net, { levels: false, limitUnits: UNITS });
   if (outcome.kind !== 'prepared') return undefined;

@@ -2,6 +2,7 @@ import type { CaseFile } from '../cases';
 import { prepare } from '../inference';
 import type { Knowledge } from '../knowledge';
 import { buildNet } from './build-net';
+import type { CaseFacts } from './circumstances';
 import type { Diagnosis } from './diagnose';
 import { presentNow } from './having-a-hand';
 import { summedEntropy } from './next-checks';
@@ -23,7 +24,7 @@ export interface FactToTell {
  * How common the values are is not known, so they count as equally common before anything was seen (an estimate); what
  * was seen then weighs them: P(value | seen) ∝ P(seen | value). Exact runs.
  */
-export function factsToTell(diagnosis: Diagnosis, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): FactToTell[] {
+export function factsToTell(diagnosis: Diagnosis, file: CaseFacts, knowledge: Knowledge): FactToTell[] {
   if (diagnosis.prepared.cost.units > UNITS) return [];
   const shares = sharesActing(diagnosis);
   const values = valuesThatMatter(knowledge);
@@ -65,12 +66,12 @@ function valuesThatMatter(knowledge: Knowledge): Map<FactName, string[]> {
   return new Map([...values].map(([fact, set]) => [fact, [...set]]));
 }
 
-function withFact(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, fact: FactName, value: string): Pick<CaseFile, 'machine' | 'print' | 'rounds'> {
+function withFact(file: CaseFacts, fact: FactName, value: string): CaseFacts {
   const told = { [fact]: fact === 'touched' ? [value] : value };
   return isMachineFact(fact) ? { ...file, machine: { ...file.machine, ...told } } : { ...file, print: { ...file.print, ...told } };
 }
 
-function runWith(diagnosis: Diagnosis, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): Run | undefined {
+function runWith(diagnosis: Diagnosis, file: CaseFacts, knowledge: Knowledge): Run | undefined {
   const outcome = prepare(buildNet(file, diagnosis.items, knowledge, undefined, diagnosis.net).net, { levels: false }, diagnosis.prepared);
   return outcome.kind === 'prepared' ? { logEvidence: outcome.prepared.logEvidence, chances: presentNow(outcome.prepared.states, outcome.prepared.firstState) } : undefined;
 }

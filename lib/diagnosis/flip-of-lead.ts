@@ -1,5 +1,5 @@
-import type { CaseFile } from '../cases';
 import type { Knowledge } from '../knowledge';
+import type { CaseFacts } from './circumstances';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import { minutesToLookAgain } from './minutes-to-look';
@@ -39,7 +39,7 @@ const PAIRED = 8;
  * Worked (diagnosis.md 2.2 and 2.5): f0, f1, f3 seen and f2 not in the net of 4 causes, d0 leads; with f2 seen d2 does. Odds of
  * f2 given the rest P(++++)/P(++−+) = .0045448 / .0266217 = .1707, by itself .1207 / .8793 = .1372: the rest speaks 1.24 times for it.
  */
-export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answer'>, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): FlipOfLead | undefined {
+export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answer'>, file: CaseFacts, knowledge: Knowledge): FlipOfLead | undefined {
   const leader = diagnosis.causes[0];
   if (!leader || diagnosis.items.length === 0) return undefined;
   const now: Leader = { id: leader.id, chance: leader.probability };

@@ -1,6 +1,8 @@
 export { diagnose } from './diagnose';
 export type { DiagnoseOptions, Diagnosis, RankedBranch, RankedCause, TooMuchAtOnce, Unexplained } from './diagnose';
 export { comparableReading, evidenceOf, type Evidence } from './evidence';
+export { casebookOf, curedCauses, isProvenCure, type TaughtCase } from './casebook';
+export { casebookFactor } from './casebook-factor';
 export { circumstancesHold, priorInCircumstances } from './circumstances';
 export { decibans, weightsOfEvidence, type Weight } from './explain';
 export { expectedBelow, expectedDensity, expectedReading, outcomesOf, type CheckOutcome, type ExpectedReading } from './check-outcomes';

@@ -1,6 +1,6 @@
-import type { CaseFile } from '../cases';
 import { logEvidenceOf, type Gate, type Net } from '../inference';
 import type { Knowledge } from '../knowledge';
+import type { CaseFacts } from './circumstances';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import { supposed, type Leader } from './supposed';
@@ -29,7 +29,7 @@ export const HARDLY_TOGETHER = Math.log(1000);
  * Conflict is Σ ln P(one) − ln P(all) (diagnosis.md 4), so without item k it is the old one, less ln P(k), plus
  * ln P(all) − ln P(all but k). Worked (diagnosis.md 2.4): f0 seen, f1 and f3 not seen: .507943; any two of them less.
  */
-export function lookAgain({ net, answer: known, conflict, items }: Pick<Diagnosis, 'net' | 'answer' | 'conflict' | 'items'>, file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): LookAgain | undefined {
+export function lookAgain({ net, answer: known, conflict, items }: Pick<Diagnosis, 'net' | 'answer' | 'conflict' | 'items'>, file: CaseFacts, knowledge: Knowledge): LookAgain | undefined {
   const told = net.gates.flatMap((subject, index) => (subject.items.length > 0 && isInformed(net.net.gates[index]) ? [{ subject, index }] : []));
   if (told.length < 2) return undefined;
   const base = logOf(net.net, () => false);

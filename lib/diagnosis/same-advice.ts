@@ -1,8 +1,8 @@
-import type { CaseFile } from '../cases';
 import { orderByOddsOverCost, sameDecision, type Gate, type OpenCheck } from '../inference';
 import type { Knowledge } from '../knowledge';
 import { atWorkNow, buildNet } from './build-net';
 import { changesOf, type Change } from './changes';
+import type { CaseFacts } from './circumstances';
 import type { Diagnosis } from './diagnose';
 import type { Evidence } from './evidence';
 import type { NextCheck } from './next-checks';
@@ -33,7 +33,7 @@ const UNITS = 1e6;
  * they really tell, so the probability is rather too low than too high. Changes in `tried` are left out. Undefined without a remedy or a check that tells
  * anything, or when an exact answer would be too dear.
  */
-export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge, tried: ReadonlySet<string> = new Set()): SameAdvice | undefined {
+export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], file: CaseFacts, knowledge: Knowledge, tried: ReadonlySet<string> = new Set()): SameAdvice | undefined {
   const { causes } = diagnosis.net;
   const changes = changesOf(knowledge, causes).filter((change) => !tried.has(change.id));
   const byId = new Map(diagnosis.causes.map((cause) => [cause.id, cause]));
@@ -64,7 +64,7 @@ interface Open {
 }
 
 /** The net with a gate for each open check of which nothing is known yet, as many as the combinations allow. */
-function openChecks(diagnosis: Diagnosis, telling: readonly NextCheck[], file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, knowledge: Knowledge): Open {
+function openChecks(diagnosis: Diagnosis, telling: readonly NextCheck[], file: CaseFacts, knowledge: Knowledge): Open {
   const { rounds } = diagnosis.net;
   const items = telling.slice(0, 8).map((row): Evidence => {
     const finding = { check: row.check, method: row.method, round: rounds };

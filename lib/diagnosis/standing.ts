@@ -243,7 +243,7 @@ function shareLeft({ bySymptom }: Pick<Scenario, 'bySymptom'>): number {
 /** How many symptoms are still there, by their culprits and the bits of the causes that are left. */
 function stillThere(culprits: readonly number[], left: number): number {
   let there = 0;
-  for (let m = 0; m < culprits.length; m += 1) if (((culprits[m] ?? 0) & (left | UNLISTED_BIT)) !== 0) there += 1;
+  for (const mask of culprits) if ((mask & (left | UNLISTED_BIT)) !== 0) there += 1;
   return there;
 }
 

@@ -1,7 +1,7 @@
-import type { CaseFile } from '../cases';
 import { prepare } from '../inference';
 import type { Knowledge } from '../knowledge';
 import { buildNet } from './build-net';
+import type { CaseFacts } from './circumstances';
 import type { Evidence } from './evidence';
 import { havingAHand, isAnythingFound } from './having-a-hand';
 
@@ -25,7 +25,7 @@ export interface Leader {
  * The exact ranking of a case if these and only these things were known of it; undefined when that is too much for an
  * exact answer. With the items of a diagnosis it gives the chances of that diagnosis.
  */
-export function supposed(file: Pick<CaseFile, 'machine' | 'print' | 'rounds'>, items: readonly Evidence[], knowledge: Knowledge): Supposed | undefined {
+export function supposed(file: CaseFacts, items: readonly Evidence[], knowledge: Knowledge): Supposed | undefined {
   const net = buildNet(file, items, knowledge);
   const outcome = prepare(net.net, { levels: false, limitUnits: WHAT_IF_UNITS });
   if (outcome.kind !== 'prepared') return undefined;

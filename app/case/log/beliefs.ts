@@ -18,10 +18,10 @@ export interface NoBeliefs {
 export function useBeliefs(file: CaseFile, pages: Knowledge): Beliefs | NoBeliefs | undefined {
   const now = useDiagnosis(file, pages)?.result;
   const knowledge = useKnowledgeOfCase(file, pages);
-  const { observations, findings, machine, print, rounds } = file;
+  const { observations, findings, machine, print, rounds, casebook } = file;
   const fitted = rounds.find((round) => round.fittedOn !== undefined)?.number ?? Infinity;
   const hasProof = rounds.some((round) => round.verdict !== undefined);
-  const earlier = useMemo(() => ({ ...BARE, machine, print, observations: observations.filter((each) => each.round <= fitted), findings: findings.filter((each) => each.round <= fitted) }), [observations, findings, machine, print, fitted]);
+  const earlier = useMemo(() => ({ ...BARE, machine, print, ...(casebook === undefined ? {} : { casebook }), observations: observations.filter((each) => each.round <= fitted), findings: findings.filter((each) => each.round <= fitted) }), [observations, findings, machine, print, casebook, fitted]);
   const start = useMemo(() => knowledge && diagnose({ ...earlier, findings: [] }, knowledge, { copies: 0 }), [earlier, knowledge]);
   const quick = useMemo(() => knowledge && diagnose(earlier, knowledge, { copies: 0 }), [earlier, knowledge]);
   const [banded, setBanded] = useState<{ readonly of: unknown; readonly result: Diagnosis }>();

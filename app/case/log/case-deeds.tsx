@@ -18,7 +18,7 @@ export function CaseDeeds({ file }: { readonly file: CaseFile }) {
   };
   const again = async (): Promise<void> => {
     await openCase({ ...newCase(), machine: file.machine, print: { ...(file.print.material === undefined ? {} : { material: file.print.material }) } });
-    router.push('/?add');
+    router.push('/?new');
   };
   return (
     <div className="deeds">

@@ -10,6 +10,7 @@ import { WithCaseInDepth } from '../../_case/with-case';
 import { shareRange, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
 import { VERDICT_WORDS } from '../../_parts/signs';
+import { casebookWords } from '../from-casebook';
 import { NOTHING_TO_RANK } from '../nothing-found';
 import { useCaseAir } from '../prove/case-air';
 import { useBeliefs } from './beliefs';
@@ -45,7 +46,7 @@ function Log({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
           {parts.map((part, index) => (
             <section key={part.title} className="region"><h2>{index + 1} {part.title}{part.note !== undefined && <span className="quiet log-note">{part.note}</span>}</h2>{part.body}</section>
           ))}
-          {beliefs?.kind !== 'too-much' && <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; the handbook names the basis of every figure.</p>}
+          {beliefs?.kind !== 'too-much' && <p className="label">Chances by exact inference over all listed causes; ranges are 90 %, every ± is 95 %. Rankings rest in part on estimates; the handbook names the basis of every figure.{file.casebook && file.casebook.leftOut !== true && ` Counted with them: ${casebookWords(file.casebook)}.`}</p>}
           <Story file={file} />
         </div>
         <div className="log-room-foot"><SheetFoot file={file} knowledge={knowledge} /></div>
