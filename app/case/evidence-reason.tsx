@@ -40,7 +40,7 @@ export function StartReason({ cause, file, knowledge }: { readonly cause: Ranked
 /** What the casebook makes of it; the words for it stand on the case page. */
 function CasebookReason({ cause, prior, casebook }: { readonly cause: string; readonly prior: number; readonly casebook: Casebook }) {
   if (casebook.leftOut === true) return <p>Your casebook is left out.</p>;
-  return <p>Odds {factorWords(10 * Math.log10(casebookFactor(prior, cause, casebook)))} it by your casebook: it was what was cured in {(casebook.cured[cause] ?? 0).toFixed(1)} of {casebook.cases} cases. <span className="quiet">Each counts by how sure it was; forty cases would count as much as the class, and the odds never move by more than four times.</span></p>;
+  return <p>Odds {factorWords(10 * Math.log10(casebookFactor(prior, cause, casebook)))} it by your casebook: it was what was cured in {(casebook.cured[cause] ?? 0).toFixed(1)} of {casebook.cases} cases. <span className="quiet">Each counts by how sure it was; a hundred cases would count as much as the class, and the odds never move by more than four times.</span></p>;
 }
 
 const HOW_OFTEN = { rare: 'A rare cause', uncommon: 'An uncommon cause', common: 'A common cause', 'very-common': 'A very common cause' } as const;

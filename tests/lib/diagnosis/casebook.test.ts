@@ -8,10 +8,10 @@ import { diagnosed, file, look } from './told';
 const book = (cases: number, cured: Record<string, number>, more: Partial<Casebook> = {}): Casebook => ({ cases, here: cases, cured, ...more });
 
 describe('what a casebook does to a cause', () => {
-  it('is the mean of a Beta law with forty cases of its own, as odds', () => {
-    // By hand: (0.1 · 40 + 2) / 44 = 0.13636, odds 0.157895; before 0.111111.
-    expect(casebookFactor(0.1, 'd0', book(4, { d0: 2 }))).toBeCloseTo(1.421053, 6);
-    expect(casebookFactor(0.1, 'd1', book(4, { d0: 2 }))).toBeCloseTo((4 / 44 / (40 / 44)) / (0.1 / 0.9), 12);
+  it('is the mean of a Beta law with a hundred cases of its own, as odds', () => {
+    // By hand: (0.1 · 100 + 2) / 104 = 0.115385, odds 0.130435; before 0.111111.
+    expect(casebookFactor(0.1, 'd0', book(4, { d0: 2 }))).toBeCloseTo(1.173913, 6);
+    expect(casebookFactor(0.1, 'd1', book(4, { d0: 2 }))).toBeCloseTo((10 / 94) / (0.1 / 0.9), 12);
   });
 
   it('never moves the odds by more than 6 dB', () => {
@@ -27,8 +27,7 @@ describe('what a casebook does to a cause', () => {
     const facts = { observations: [look('curl', 'seen')] };
     const before = (more: object): number | undefined => diagnosed({ ...facts, ...more }, chainKnowledge()).causes.find(({ id }) => id === 'd0')?.before;
     expect(before({})).toBeCloseTo(0.1, 12);
-    // Odds 0.157895 of 0.13636.
-    expect(before({ casebook: book(4, { d0: 2 }) })).toBeCloseTo(6 / 44, 9);
+    expect(before({ casebook: book(4, { d0: 2 }) })).toBeCloseTo(12 / 104, 9);
     expect(before({ casebook: book(4, { d0: 2 }, { leftOut: true }) })).toBeCloseTo(0.1, 12);
   });
 });
