@@ -6,11 +6,6 @@ export function currentRound(file: Pick<CaseFile, 'rounds'>): Round {
   return file.rounds[file.rounds.length - 1] ?? { number: 1 };
 }
 
-/** Changes that were fitted and did not cure it. */
-export function triedChanges(file: Pick<CaseFile, 'rounds'>): ReadonlySet<string> {
-  return new Set(file.rounds.flatMap((round) => (round.remedy !== undefined && round.verdict !== undefined && round.verdict !== 'cured' ? [round.remedy] : [])));
-}
-
 /** The case with the current round changed; the round is made when there is none yet. */
 export function changeRound(file: CaseFile, change: Partial<Round>): CaseFile {
   const round = { ...currentRound(file), ...change };
@@ -18,9 +13,9 @@ export function changeRound(file: CaseFile, change: Partial<Round>): CaseFile {
 }
 
 /** A change is chosen: it belongs to the current round, and earlier fitting of this round is forgotten. */
-export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; readonly title: string; readonly option?: string; readonly fanSheet?: Readonly<Record<string, unknown>> | undefined; readonly why: string }): CaseFile {
+export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; readonly title: string; readonly also?: readonly string[]; readonly option?: string; readonly airOption?: string; readonly fanSheet?: Readonly<Record<string, unknown>> | undefined; readonly why: string }): CaseFile {
   const { number } = currentRound(file);
-  const round: Round = { number, remedy: choice.remedy, why: choice.why, decidedOn: new Date().toISOString(), ...(choice.option === undefined ? {} : { option: choice.option.slice(0, 120) }), ...(choice.fanSheet === undefined ? {} : { fanSheet: { ...choice.fanSheet } }) };
+  const round: Round = { number, remedy: choice.remedy, why: choice.why, decidedOn: new Date().toISOString(), ...(choice.option === undefined ? {} : { option: choice.option.slice(0, 120) }), ...(choice.airOption === undefined ? {} : { airOption: choice.airOption.slice(0, 120) }), ...(choice.also === undefined || choice.also.length === 0 ? {} : { also: [...choice.also] }), ...(choice.fanSheet === undefined ? {} : { fanSheet: { ...choice.fanSheet } }) };
   return note({ ...file, rounds: [...file.rounds.slice(0, -1), round] }, `Chosen: ${choice.title}. ${choice.why}`);
 }
 

@@ -1,7 +1,7 @@
 import type { CaseFile } from '@/lib/cases';
 import { firstStep, nextChecks, possibilitiesOf, sameAdvice, standingOf, type Diagnosis, type NextCheck, type SameAdvice, type Standing, type Step } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
-import { triedChanges } from './rounds';
+import { triedChanges } from './tried-changes';
 
 /* Where one exact answer is dear, fewer checks are looked at, so that the page never stands still. */
 const UNITS_FOR_CHECKS = 1e8;

@@ -5,6 +5,7 @@ import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCu
 import type { Knowledge } from '@/lib/knowledge';
 import { whenForeseen } from './current-case';
 import { inSteps } from './in-steps';
+import { triedChanges } from './tried-changes';
 import { checksOfCase, stepOfCase } from './step-of-case';
 import { tellsTheSame } from './tells-the-same';
 import { useKnowledgeOfCase } from './use-knowledge-of-case';
@@ -83,7 +84,7 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
       () => { next = checksOfCase(result, file, knowledge); },
       () => {
         const { standing, advice, step } = stepOfCase(result, next, file, knowledge);
-        setLater({ of: result, next, remedies: rankRemedies(result, knowledge), minutes: minutesToCure(standing, step, next.slice(0, WEIGHED).map((row) => row.check)), step, advice });
+        setLater({ of: result, next, remedies: rankRemedies(result, knowledge, triedChanges(file)), minutes: minutesToCure(standing, step, next.slice(0, WEIGHED).map((row) => row.check)), step, advice });
       },
       () => {
         const diagnosis = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies, earlier: result });

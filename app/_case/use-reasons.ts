@@ -2,7 +2,6 @@
 import { useEffect, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { CONFLICTING, answerOfLead, factsToTell, flipOfLead, lookAgain, weightsOfEvidence, type AnswerOfLead, type Diagnosis, type FactToTell, type FlipOfLead, type LookAgain, type Weight } from '@/lib/diagnosis';
-import type { Knowledge } from '@/lib/knowledge';
 import { inSteps } from './in-steps';
 import type { CaseDiagnosis } from './use-diagnosis';
 
@@ -21,11 +20,13 @@ const NONE_YET: Reasons = {};
 const DEAREST = 1e6;
 
 /** Reckons the reasons after the ranking and the next step stand on the page, one after the other. */
-export function useReasons(file: CaseFile, knowledge: Knowledge, { result, next, isSettled }: CaseDiagnosis): Reasons {
+export function useReasons(file: CaseFile, { result, next, isSettled }: CaseDiagnosis): Reasons {
   const [known, setKnown] = useState<{ readonly of: Diagnosis; readonly reasons: Reasons }>();
   const diagnosis = isSettled && result.kind === 'diagnosis' && result.prepared.cost.units <= DEAREST ? result : undefined;
   useEffect(() => {
     if (!diagnosis || !next) return;
+    // What the page is drawn from may know less than the ranking: a described air path moves priors and readings.
+    const { knowledge } = diagnosis.net.builtFrom;
     const add = (part: Reasons): void => setKnown((before) => ({ of: diagnosis, reasons: { ...(before?.of === diagnosis ? before.reasons : {}), ...part } }));
     return inSteps([
       () => add({ weights: weightsOfEvidence(diagnosis) }),
@@ -34,6 +35,6 @@ export function useReasons(file: CaseFile, knowledge: Knowledge, { result, next,
       () => { const answer = answerOfLead(diagnosis, next, file, knowledge); if (answer) add({ answer }); },
       () => { const flip = flipOfLead(diagnosis, file, knowledge); if (flip) add({ flip }); },
     ]);
-  }, [file, knowledge, diagnosis, next]);
+  }, [file, diagnosis, next]);
   return diagnosis && known?.of === diagnosis ? known.reasons : NONE_YET;
 }

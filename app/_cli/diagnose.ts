@@ -3,6 +3,7 @@ import { readCase } from '@/lib/cases';
 import { knowledgeOfCase } from '@/lib/decision';
 import { diagnose, nextChecks, rankRemedies, weightsOfEvidence, type Weight } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
+import { triedChanges } from '../_case/tried-changes';
 import { problemAsText } from '@/lib/problems';
 import { endWith, textOfFile, wordsOfCommand } from './words-of-command';
 
@@ -26,7 +27,7 @@ const output = {
   })),
   unexplained: result.unexplained.share,
   next: next.map(({ check, method, minutes, gain }) => ({ check, method, minutes, gain })),
-  remedies: rankRemedies(result, knowledge).map(({ id, chance, minutes }) => ({ id, chance, minutes })),
+  remedies: rankRemedies(result, knowledge, triedChanges(reading.value)).map(({ id, chance, minutes }) => ({ id, chance, minutes })),
 };
 console.log(json ? JSON.stringify(output, null, 2) : asText());
 

@@ -9,7 +9,7 @@ import { shownShare } from '../_charts';
 import { useKnowledge } from '../_browser/knowledge';
 import { usePreferences } from '../_browser/preferences';
 import { AirTables } from './air-tables';
-import { fansToday, flowUnitOf, remedyFor, worthMeasuring, type LetteredOption } from './air-views';
+import { alsoChanged, fansToday, flowUnitOf, remedyFor, worthMeasuring, type LetteredOption } from './air-views';
 import { ClaimCheck } from './claim-check';
 import { ElectricalPoints, electricalVerdict } from './electrical-points';
 import { OptionsList } from './options-list';
@@ -29,7 +29,7 @@ export interface AirResultProps {
 /** Ways from the results to the sheet and the case. */
 export interface SheetHands {
   readonly edit: (change: (sheet: Sheet) => Sheet) => void;
-  readonly choose: (option: AirOption, remedy: string, why: string) => Promise<void>;
+  readonly choose: (option: AirOption, remedies: { readonly remedy: string; readonly also: readonly string[] }, why: string) => Promise<void>;
   readonly goTo: (where: string) => void;
 }
 
@@ -90,7 +90,7 @@ function NextDeed({ result, chosen, knowledge, fileOpen, onChoose }: NextDeedPro
   const remedy = chosen && knowledge ? remedyFor(chosen, knowledge) : undefined;
   const choose = async (option: AirOption): Promise<void> => {
     if (remedy === undefined) return;
-    await onChoose(option, remedy, `Reaches what this print needs with a chance of ${shownShare(option.chance)}; leaving it as it is, ${shownShare(result.options.find((other) => other.kind === 'leave')?.chance ?? 0)}.`);
+    await onChoose(option, { remedy, also: knowledge === undefined ? [] : alsoChanged(option, knowledge) }, `Reaches what this print needs with a chance of ${shownShare(option.chance)}; leaving it as it is, ${shownShare(result.options.find((other) => other.kind === 'leave')?.chance ?? 0)}.`);
     router.push('/case/fit');
   };
   const deeds = (

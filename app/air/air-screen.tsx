@@ -54,9 +54,9 @@ export function AirScreen() {
   const page = useRef<HTMLDivElement>(null);
   const hands = useSheetHands({
     edit: (edit) => change(edit(sheet)),
-    choose: async (option, remedy, why) => {
+    choose: async (option, remedies, why) => {
       const fan = fanOfOption(withCase, option.id);
-      const choice = { remedy, title: option.title, option: option.title, why, fanSheet: fan === undefined ? undefined : fanSheetOf(withCase, fan) };
+      const choice = { ...remedies, title: option.title, option: option.title, airOption: option.id, why, fanSheet: fan === undefined ? undefined : fanSheetOf(withCase, fan) };
       // A path that was entered before the case was opened belongs to it from now on: the proof compares with it.
       await changeCase((each) => chooseRemedy({ ...each, airPath: each.airPath ?? { ...sheet } }, choice));
     },

@@ -157,17 +157,29 @@ function guessedAtOutlet({ mouth, distance, branch }: OutletFacts, index: number
 }
 
 const CURES: Readonly<Record<AirOptionKind, readonly string[]>> = {
-  leave: [], 'new-fan': ['weak-part-fan'], 'new-duct': ['outlet-misses-side', 'duct-restricts-flow'], 'new-fan-and-duct': ['weak-part-fan', 'duct-restricts-flow'],
+  leave: [], 'new-fan': ['weak-part-fan'], 'new-duct': ['duct-restricts-flow', 'outlet-misses-side'], 'new-fan-and-duct': ['weak-part-fan', 'duct-restricts-flow'],
   'slower-layers': ['layers-too-quick'], 'seal-leak': ['leaking-duct-seal'], 'open-outlets': ['duct-restricts-flow'], 'smooth-bends': ['duct-restricts-flow'],
   're-aim': ['outlet-misaimed'], 'second-outlet': ['outlet-misses-side'], 'cooler-melt': ['melt-too-hot'],
 };
 
 /** The change of the knowledge base that carries out an option: the one that cures its first cause most surely. */
 export function remedyFor(option: AirOption, knowledge: Knowledge): string | undefined {
-  for (const cause of CURES[option.kind]) {
-    const curing = Object.values(knowledge.remedies).filter((remedy) => cause in remedy.cures);
-    const best = curing.sort((a, b) => Number(b.decidedBy === 'air-path') - Number(a.decidedBy === 'air-path') || (b.cures[cause]?.chance ?? 0) - (a.cures[cause]?.chance ?? 0))[0];
-    if (best) return best.id;
-  }
-  return undefined;
+  return CURES[option.kind].flatMap((cause) => remedyOf(cause, knowledge) ?? [])[0];
+}
+
+/** Outlets that share as evenly as this no longer leave a side without air. */
+const EVEN = 0.75;
+
+/** What an option changes besides: a new duct beside a new fan, and a fork that was uneven where the new duct shares evenly. */
+export function alsoChanged(option: AirOption, knowledge: Knowledge): string[] {
+  const speeds = option.outlets.map((outlet) => outlet.speed.value);
+  const isEven = speeds.length > 1 && Math.min(...speeds) >= EVEN * Math.max(...speeds);
+  const causes = [...(option.kind === 'new-fan-and-duct' ? ['duct-restricts-flow'] : []), ...(isEven && (option.kind === 'new-duct' || option.kind === 'new-fan-and-duct') ? ['outlet-misses-side'] : [])];
+  return [...new Set(causes.flatMap((cause) => remedyOf(cause, knowledge) ?? []))].filter((id) => id !== remedyFor(option, knowledge));
+}
+
+/** The remedy that cures a cause most surely, those that the air path decides before all others. */
+function remedyOf(cause: string, knowledge: Knowledge): string | undefined {
+  const curing = Object.values(knowledge.remedies).filter((remedy) => cause in remedy.cures);
+  return curing.sort((a, b) => Number(b.decidedBy === 'air-path') - Number(a.decidedBy === 'air-path') || (b.cures[cause]?.chance ?? 0) - (a.cures[cause]?.chance ?? 0))[0]?.id;
 }

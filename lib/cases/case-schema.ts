@@ -83,9 +83,14 @@ export const criterionSchema = z.strictObject({
 export const roundSchema = z.strictObject({
   number: z.number().int().min(1),
   remedy: id.optional(),
+  /** Remedies whose change is made together with it: a new duct with a new fan. */
+  also: z.array(id).max(4).optional(),
   option: z.string().max(120).optional(),
   /** The fan of the chosen option and the output that drives it, as an air-path file. */
   fanSheet: z.record(z.string(), z.unknown()).optional(),
+  /** The option as the air path names it (`candidate-1+candidate-2`), and its sheet as it was before that was fitted. */
+  airOption: z.string().max(120).optional(),
+  airBefore: z.record(z.string(), z.unknown()).optional(),
   why: text.optional(),
   decidedOn: moment.optional(),
   fitted: z.array(z.string().max(200)).optional(),

@@ -116,14 +116,20 @@ function priorsOf({ machine, print, casebook }: Circumstanced, knowledge: Knowle
 function repairsOf(file: Pick<CaseFile, 'rounds'>, knowledge: Knowledge): Map<string, Repair[]> {
   const repairs = new Map<string, Repair[]>();
   for (const round of file.rounds) {
-    const remedy = round.remedy === undefined ? undefined : knowledge.remedies[round.remedy];
-    if (!remedy || (round.fittedOn === undefined && round.verdict === undefined)) continue;
-    for (const [cause, link] of Object.entries(remedy.cures)) {
-      repairs.set(cause, [...(repairs.get(cause) ?? []), { round: round.number, chance: link.chance }]);
-    }
+    if (round.fittedOn === undefined && round.verdict === undefined) continue;
+    for (const [cause, chance] of chancesOfCure(round, knowledge)) repairs.set(cause, [...(repairs.get(cause) ?? []), { round: round.number, chance }]);
   }
   for (const list of repairs.values()) list.sort((a, b) => a.round - b.round);
   return repairs;
+}
+
+/** Per cause: the chance that what was fitted in this round cures it; two changes made together each have their own. */
+function chancesOfCure({ remedy, also = [] }: CaseFile['rounds'][number], knowledge: Knowledge): Map<string, number> {
+  const chances = new Map<string, number>();
+  for (const id of remedy === undefined ? also : [remedy, ...also]) {
+    for (const [cause, { chance }] of Object.entries(knowledge.remedies[id]?.cures ?? {})) chances.set(cause, 1 - (1 - (chances.get(cause) ?? 0)) * (1 - chance));
+  }
+  return chances;
 }
 
 /** absent, fixed by the first repair, by the second …, still there. */
@@ -155,10 +161,11 @@ interface Draft {
 }
 
 function gatesOf(items: readonly Evidence[], frame: Frame): { gates: Gate[]; subjects: GateSubject[] } {
-  const seenInRound = new Set(items.flatMap((item) => (item.kind === 'symptom' && item.seen ? [`${item.about} ${item.round}`] : [])));
+  // A detail counts where the last word on its symptom, up to that round, is that it is seen.
+  const isSeenBy = (symptom: string, round: number): boolean => items.reduce<{ round: number; seen: boolean }>((last, item) => (item.kind === 'symptom' && item.about === symptom && item.round <= round && item.round >= last.round ? item : last), { round: 0, seen: false }).seen;
   const counted = items.filter((item) => {
     const parent = item.kind === 'symptom' ? frame.knowledge.symptoms[item.about]?.detailOf : undefined;
-    return parent === undefined || seenInRound.has(`${parent} ${item.round}`);
+    return parent === undefined || isSeenBy(parent, item.round);
   });
   const { drafts, followed } = draftsOf(counted, frame);
   const position = new Map(drafts.map((draft, index) => [draft.subject.about, index]));
@@ -262,7 +269,8 @@ type ReadingItem = Extract<Evidence, { kind: 'reading' }>;
 
 /**
  * Readings of one check, cut where a change was fitted that may have cured something the check speaks of. Between two such changes
- * the machine stayed as it was: reading it again makes the figure surer, but is no second witness.
+ * the machine stayed as it was: reading it again makes the figure surer, but is no second witness. Readings of two rounds that their
+ * uncertainties keep well apart were not taken of the same machine either, whatever the pages say of the change between them.
  */
 function asOneReading(readings: readonly ReadingItem[], { knowledge, activeThrough }: Frame): ReadingItem[][] {
   const groups: ReadingItem[][] = [];
@@ -270,10 +278,15 @@ function asOneReading(readings: readonly ReadingItem[], { knowledge, activeThrou
   const isFittedBetween = (from: number, to: number): boolean => heard.some((id) => (activeThrough.get(id) ?? []).slice(0, -1).some((round) => round >= from && round < to));
   for (const reading of [...readings].sort((a, b) => a.round - b.round)) {
     const last = groups.at(-1)?.at(-1);
-    if (last === undefined || isFittedBetween(last.round, reading.round)) groups.push([reading]);
+    if (last === undefined || isFittedBetween(last.round, reading.round) || (last.round < reading.round && areApart(last, reading))) groups.push([reading]);
     else groups.at(-1)?.push(reading);
   }
   return groups;
+}
+
+/** Further apart than four standard deviations of their difference. */
+function areApart(a: ReadingItem, b: ReadingItem): boolean {
+  return Math.abs(a.value - b.value) > 4 * Math.hypot(a.standardUncertainty, b.standardUncertainty);
 }
 
 /** Mean of readings by their certainty, with its own. A reading without uncertainty counts alone. */

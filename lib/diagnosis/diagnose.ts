@@ -56,6 +56,8 @@ export interface Diagnosis {
   readonly conflict: number;
   readonly items: readonly Evidence[];
   readonly problems: readonly Problem[];
+  /** Checks that were answered with "can't tell" in this round: there is no use in asking for them again at once. */
+  readonly putOff: readonly string[];
   readonly net: CaseNet;
   readonly answer: Answer;
   /** The finished run behind it, for what-if questions at one sweep each. */
@@ -85,7 +87,7 @@ export interface DiagnoseOptions {
  * Never throws on what a case may hold; unknown ids and unusable readings come back as notes in `problems`.
  */
 export function diagnose(file: CaseFile, knowledge: Knowledge, options: DiagnoseOptions = {}): Diagnosis | TooMuchAtOnce {
-  const { items: told, problems } = evidenceOf(file, knowledge);
+  const { items: told, problems, putOff } = evidenceOf(file, knowledge);
   const net = buildNet(file, told, knowledge, options.fading, options.earlier?.net);
   // The net has an order of its own; the items stay in that of telling.
   const ofNet = new Map(net.builtFrom.items.map((item) => [nameOf(item), item]));
@@ -105,7 +107,7 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
     get unexplained() { return (unexplainedKnown ??= unexplainedOf(net, prepared.answer)); },
     get conflict() { return (conflictKnown ??= conflictOf(net.net)); },
     get answer() { return prepared.answer; },
-    items, problems, net, prepared,
+    items, problems, putOff, net, prepared,
   };
 }
 

@@ -16,9 +16,9 @@ export const nameOf = ({ kind, about, round }: Evidence): string => `${kind} ${a
 /**
  * What a case says, item by item. "Can't tell" and unlooked-at things give no item. The last word counts when the
  * same thing was told twice in one round. Ids that the knowledge base does not have, and readings that cannot be
- * compared, come back as notes: the rest still counts.
+ * compared, come back as notes: the rest still counts. `putOff`: checks that were answered with "can't tell" in the round on the table.
  */
-export function evidenceOf(file: CaseFile, knowledge: Knowledge): { readonly items: readonly Evidence[]; readonly problems: readonly Problem[] } {
+export function evidenceOf(file: CaseFile, knowledge: Knowledge): { readonly items: readonly Evidence[]; readonly problems: readonly Problem[]; readonly putOff: readonly string[] } {
   const items = new Map<string, Evidence>();
   const problems: Problem[] = [];
   for (const observation of file.observations) {
@@ -37,7 +37,13 @@ export function evidenceOf(file: CaseFile, knowledge: Knowledge): { readonly ite
       if (item) items.set(key, item);
     }
   }
-  return { items: [...items.values()], problems };
+  return { items: [...items.values()], problems, putOff: putOffIn(file) };
+}
+
+function putOffIn({ findings, rounds }: CaseFile): string[] {
+  const now = rounds.at(-1)?.number ?? 1;
+  const last = new Map(findings.filter((finding) => finding.round === now).map((finding) => [finding.check, finding.answer]));
+  return [...last].flatMap(([check, answer]) => (answer === 'cant-tell' ? [check] : []));
 }
 
 /** A stored measurement as the number a check's models speak of: SI, or a ratio or difference to what it is compared with. */

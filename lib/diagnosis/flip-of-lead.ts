@@ -43,7 +43,7 @@ export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answ
   const leader = diagnosis.causes[0];
   if (!leader || diagnosis.items.length === 0) return undefined;
   const now: Leader = { id: leader.id, chance: leader.probability };
-  const flips = diagnosis.items.map(flipped);
+  const flips = diagnosis.items.filter((item) => !isGoneByNow(item, diagnosis.items)).map(flipped);
   const suppose = (items: readonly Evidence[]): Supposed | undefined => supposed(file, items, knowledge);
   const tried = (chosen: readonly Flip[]): Tried | undefined => {
     const given = chosen.map((flip) => flip.item);
@@ -62,6 +62,11 @@ export function flipOfLead(diagnosis: Pick<Diagnosis, 'items' | 'causes' | 'answ
   const pairs = (): Tried[] => suspects.flatMap((first, index) => suspects.slice(index + 1).flatMap((second) => tried([first, second]) ?? [])).sort(suspectFirst);
   const found = changing(singles) ?? changing(pairs());
   return found && { ...found, now };
+}
+
+/** True where a symptom that was there before is gone: a change was made for that, and nothing about it is suspect. */
+function isGoneByNow(item: Evidence, items: readonly Evidence[]): boolean {
+  return item.kind === 'symptom' && !item.seen && items.some((other) => other.kind === 'symptom' && other.about === item.about && other.seen && other.round < item.round);
 }
 
 function isDetailOfOne(item: Evidence, given: readonly Evidence[], knowledge: Knowledge): boolean {

@@ -1,6 +1,7 @@
 import type { Knowledge, KnownCheck } from '../knowledge';
 import { cheapestMethod, ownMinutesOfMethod } from './cheapest-method';
 import { outcomesOf, type CheckOutcome } from './check-outcomes';
+import { closedChecks } from './closed-checks';
 import type { Diagnosis } from './diagnose';
 import { presentNow } from './having-a-hand';
 
@@ -27,15 +28,15 @@ export interface NextCheckOptions {
 }
 
 /**
- * Every check that is not answered yet and could move something, best first: most expected loss of doubt per minute of one's own.
+ * Every check that is open (see closed-checks.ts) and could move something, best first: most expected loss of doubt per minute of one's own.
  * Exact: each possible outcome is worked out by a run of its own.
  */
 export function nextChecks(diagnosis: Diagnosis, knowledge: Knowledge, options: NextCheckOptions = {}): NextCheck[] {
-  const answered = new Set(diagnosis.items.flatMap((item) => (item.kind === 'symptom' ? [] : [item.about])));
+  const closed = closedChecks(diagnosis);
   const shares = sharesActing(diagnosis);
   const doubt = summedEntropy(presentNow(diagnosis.prepared.states, diagnosis.prepared.firstState), shares);
   const found: NextCheck[] = [];
-  for (const check of promising(diagnosis, knowledge, answered, options.most)) {
+  for (const check of promising(diagnosis, knowledge, closed, options.most)) {
     const way = cheapestMethod(check, knowledge, options.lacksTools);
     if (!way) continue;
     const outcomes = outcomesOf(check, way.method, diagnosis);
@@ -63,11 +64,11 @@ function sharesActing(diagnosis: Diagnosis): number[] {
 }
 
 /** Checks by an upper bound of what they can settle: the entropy of the causes that they hear of. */
-function promising(diagnosis: Diagnosis, knowledge: Knowledge, answered: ReadonlySet<string>, most = Infinity): KnownCheck[] {
+function promising(diagnosis: Diagnosis, knowledge: Knowledge, closed: ReadonlySet<string>, most = Infinity): KnownCheck[] {
   const chance = new Map(diagnosis.causes.map((cause) => [cause.id, cause.probability]));
   const bound = (check: KnownCheck): number => summedEntropy([...Object.keys(check.yes), ...Object.keys(check.reads)].map((id) => chance.get(id) ?? 0));
   return Object.values(knowledge.checks)
-    .filter((check) => !answered.has(check.id))
+    .filter((check) => !closed.has(check.id))
     .map((check) => ({ check, bound: bound(check) }))
     .filter((row) => row.bound > 0.02)
     .sort((a, b) => b.bound - a.bound)

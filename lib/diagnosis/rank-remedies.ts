@@ -17,6 +17,8 @@ export interface RankedRemedy {
   readonly price: { readonly from: number; readonly to: number };
   /** Causes that it may cure, likeliest first. */
   readonly cures: readonly string[];
+  /** It was made before and did not cure the case: it stands behind all others. */
+  readonly isTried: boolean;
 }
 
 /** Changes at the head of the list whose order is searched; behind them hardly anybody comes. */
@@ -26,15 +28,15 @@ const SEARCHED = 8;
  * Remedies in the order in which to try them: odds of curing divided by cost, the optimal order for several independent
  * faults (exchange argument, diagnosis.md section 3), first those that come before giving up would be cheaper. As faults
  * are not independent, each of the first eight is then moved to wherever that lowers the expected cost over draws from the
- * joint posterior. Cost: see changes.ts.
+ * joint posterior. Cost: see changes.ts. Changes in `tried` come last.
  * The chance is exact for a remedy of one cause. Causes of one remedy mostly explain the same thing, so that one of them makes
  * the others less likely: for a remedy of several the chance is that over the same draws (off by 0.02 at most, one standard
  * error), held between that of its likeliest cause and the sum of all.
  */
-export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge): RankedRemedy[] {
+export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge, tried: ReadonlySet<string> = new Set()): RankedRemedy[] {
   const chances = new Map(diagnosis.causes.map((cause) => [cause.id, cause.probability]));
   const changes = changesOf(knowledge, diagnosis.net.causes);
-  const standing = standingOf(diagnosis, { checks: [], changes });
+  const standing = standingOf(diagnosis, { checks: [], changes }, { tried });
   const scenarios = standing.repairScenarios();
   const removes = new Map(changes.map((change) => [change.id, change]));
   const ranked = Object.values(knowledge.remedies).flatMap((remedy) => {
@@ -45,10 +47,10 @@ export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge): Ranked
     const [least, most] = [Math.max(...each), Math.min(1, each.reduce((sum, one) => sum + one, 0))];
     const change = removes.get(remedy.id);
     const chance = each.length === 1 || change === undefined ? least : Math.min(most, Math.max(least, chanceOfUse(change, scenarios)));
-    const row: RankedRemedy = { id: remedy.id, does: remedy.does, chance, minutes: remedy.minutes + (remedy.printMinutes ?? 0) + remedy.provedBy.minutes, price: remedy.price, cures };
+    const row: RankedRemedy = { id: remedy.id, does: remedy.does, chance, minutes: remedy.minutes + (remedy.printMinutes ?? 0) + remedy.provedBy.minutes, price: remedy.price, cures, isTried: tried.has(remedy.id) };
     return [{ row, worth: oddsOf(chance) / costInMinutes(remedy) }];
   });
-  const byWorth = ranked.sort((a, b) => b.worth - a.worth || (a.row.id < b.row.id ? -1 : 1)).map(({ row }) => row);
+  const byWorth = ranked.sort((a, b) => Number(a.row.isTried) - Number(b.row.isTried) || b.worth - a.worth || (a.row.id < b.row.id ? -1 : 1)).map(({ row }) => row);
   const first = beforeGivingUp(standing).flatMap((id) => byWorth.filter((row) => row.id === id));
   return [...first, ...byWorth.filter((row) => !first.includes(row))];
 }

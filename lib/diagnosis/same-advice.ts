@@ -39,7 +39,7 @@ export function sameAdvice(diagnosis: Diagnosis, next: readonly NextCheck[], fil
   const byId = new Map(diagnosis.causes.map((cause) => [cause.id, cause]));
   const remedy = firstChange(changes, causes.map((id) => byId.get(id)?.probability ?? 0));
   if (remedy === undefined) return undefined;
-  const telling = next.filter((row) => row.lacks.length === 0).sort((a, b) => b.gain - a.gain);
+  const telling = next.filter((row) => row.lacks.length === 0 && !diagnosis.items.some((item) => item.about === row.check)).sort((a, b) => b.gain - a.gain);
   const { net, checks, taken } = openChecks(diagnosis, telling, file, knowledge);
   if (taken.length === 0) return undefined;
   // The share of a cause's presence that had a hand in this is taken as known.

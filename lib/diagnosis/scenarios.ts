@@ -6,7 +6,10 @@ export interface Scenario {
   readonly present: readonly number[];
   /** Causes of `present` that something seen came from; empty when nothing listed is behind it. */
   readonly behind: readonly number[];
-  /** Per symptom that is seen now, in the order of `Drawn.symptoms`: what keeps it there, causes and `UNLISTED`. Empty: gone. */
+  /**
+   * Per symptom whose last word is "seen", in the order of `Drawn.symptoms`: what keeps it there now, causes and `UNLISTED`. Empty: gone,
+   * as what set it off was cured since it was looked at.
+   */
   readonly bySymptom: readonly (readonly number[])[];
 }
 
@@ -17,6 +20,8 @@ export interface Drawn {
   /** Symptoms that are seen now. A detail of one (`detailOf`) is not among them: it is gone when that one is. */
   readonly symptoms: readonly string[];
   readonly scenarios: readonly Scenario[];
+  /** How many symptoms were ever seen in the case, details left out: what a share that is left is a share of. */
+  readonly ever: number;
 }
 
 /**
@@ -38,7 +43,7 @@ export function drawScenarios(net: CaseNet, prepared: Prepared, count: number, s
     const present = [...states].flatMap(([cause, state]) => (isAtWork(firstState, cause, state) ? [cause] : []));
     return { present, ...culprits.of(states, new Set(present)) };
   });
-  return { symptoms: culprits.symptoms, scenarios };
+  return { symptoms: culprits.symptoms, scenarios, ever: culprits.ever };
 }
 
 function ownersOf(firstState: Int32Array): Int32Array {
@@ -58,14 +63,15 @@ interface Way {
 }
 
 const NOTHING_LISTED: readonly number[] = [UNLISTED];
+const NOTHING: readonly number[] = [];
 /** A symptom that is itself told as seen stands among causes as this number and below, until what is behind it is put in. */
 const EARLIER = -2;
 
 /** Draws who was behind the symptoms that are seen now, given which causes are there. */
 class Culprits {
-  /** Gates of symptoms whose last word is "seen", details left out, and those whose last word is "not seen". */
+  /** Gates of symptoms whose last word is "seen", details left out. */
   readonly #seen: readonly number[];
-  readonly #gone: ReadonlySet<number>;
+  readonly ever: number;
   /** Causes tied to anything that was found; they count where no symptom is told as seen. */
   readonly #tied: ReadonlySet<number>;
   /** Per gate and cause: chance, in each of its states, that it set the gate off. */
@@ -75,7 +81,7 @@ class Culprits {
     const lastWord = (gate: number): boolean | undefined => { const item = net.gates[gate]?.items.at(-1); return item?.kind === 'symptom' ? item.seen : undefined; };
     const numbers = [...net.gates.keys()];
     this.#seen = numbers.filter((gate) => lastWord(gate) === true && !isDetail(net, gate));
-    this.#gone = new Set(numbers.filter((gate) => lastWord(gate) === false));
+    this.ever = new Set(numbers.flatMap((gate) => (isDetail(net, gate) ? [] : (net.gates[gate]?.items ?? []).flatMap((item) => (item.kind === 'symptom' && item.seen ? [item.about] : []))))).size;
     this.#tied = new Set(net.net.gates.flatMap((gate) => gate.links.map((link) => link.cause)));
     this.#linksOf = net.net.gates.map((gate) => new Map(gate.links.map((link) => [link.cause, link.contributes.map((table) => shareOn(table, gate.weights))])));
   }
@@ -100,18 +106,34 @@ class Culprits {
     const links = this.#linksOf[gate];
     for (const [cause, state] of states) {
       const chance = links?.get(cause)?.[state - 1];
-      if (chance !== undefined) ways.push({ chance, behind: present.has(cause) ? [cause] : NOTHING_LISTED });
+      // A cause that was cured since keeps nothing there.
+      if (chance !== undefined) ways.push({ chance, behind: present.has(cause) ? [cause] : NOTHING });
     }
     for (const feed of table.feeds ?? []) {
       const passedOn = shareOn(feed.contributes.at(-1) ?? [1], table.weights);
-      if (this.#gone.has(feed.gate)) continue;
-      if (this.#seen.includes(feed.gate)) ways.push({ chance: passedOn, behind: [EARLIER - feed.gate] });
+      const then = this.#wordThen(feed.gate, gate);
+      if (then === false) continue;
+      // It was there when this one was seen, and is gone by now.
+      if (then === true && !this.#seen.includes(feed.gate)) ways.push({ chance: passedOn, behind: NOTHING });
+      else if (this.#seen.includes(feed.gate)) ways.push({ chance: passedOn, behind: [EARLIER - feed.gate] });
       else {
         const before = this.#waysTo(feed.gate, states, present);
-        ways.push({ chance: passedOn * (1 - before.reduce((none, way) => none * (1 - way.chance), 1)), behind: () => this.#oneOrMore(before) });
+        ways.push({ chance: passedOn * (1 - before.reduce((none, way) => none * (1 - way.chance), 1)), behind: this.#isGone(feed.gate) ? NOTHING : () => this.#oneOrMore(before) });
       }
     }
     return ways;
+  }
+
+  #isGone(gate: number): boolean {
+    const item = this.net.gates[gate]?.items.at(-1);
+    return item?.kind === 'symptom' && !item.seen;
+  }
+
+  /** What was last told of the symptom of one gate when that of another was last told; undefined where nothing was. */
+  #wordThen(gate: number, other: number): boolean | undefined {
+    const until = this.net.gates[other]?.items.at(-1)?.round ?? Infinity;
+    const item = this.net.gates[gate]?.items.filter((each) => each.round <= until).at(-1);
+    return item?.kind === 'symptom' ? item.seen : undefined;
   }
 
   /** Draws which of these independent ways came about, given that at least one did. */

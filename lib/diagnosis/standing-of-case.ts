@@ -1,5 +1,6 @@
 import type { Knowledge } from '../knowledge';
 import { changesOf, type Change } from './changes';
+import { closedChecks } from './closed-checks';
 import type { Diagnosis } from './diagnose';
 import { openChecks, type OpenCheck } from './open-checks';
 import { isMeasuredSeen } from './reading-levels';
@@ -27,9 +28,9 @@ export function possibilitiesOf(knowledge: Knowledge, lacksTools: readonly strin
 }
 
 /** Where a case stands after a diagnosis: draws from its exact posterior, with what could still be checked and changed. */
-export function standingOf({ net, items, prepared }: Pick<Diagnosis, 'net' | 'items' | 'prepared'>, { checks, changes }: Possibilities, options: StandingOptions = {}): Standing {
+export function standingOf({ net, items, prepared, putOff = [] }: Pick<Diagnosis, 'net' | 'items' | 'prepared'> & Partial<Pick<Diagnosis, 'putOff'>>, { checks, changes }: Possibilities, options: StandingOptions = {}): Standing {
   const drawn = drawScenarios(net, prepared, options.draws ?? 600, options.seed ?? 11);
-  const answered = new Set(items.flatMap((item) => (item.kind === 'symptom' ? [] : [item.about])));
-  const open = checks.filter((check) => !answered.has(check.id)).map((check) => (check.whenSeen && isMeasuredSeen({ measures: check.whenSeen.symptom }, items) ? { ...check, chances: check.whenSeen.chances } : check));
+  const closed = closedChecks({ net, items, putOff });
+  const open = checks.filter((check) => !closed.has(check.id)).map((check) => (check.whenSeen && isMeasuredSeen({ measures: check.whenSeen.symptom }, items) ? { ...check, chances: check.whenSeen.chances } : check));
   return new Standing(drawn, open, changes.filter((change) => options.tried?.has(change.id) !== true));
 }

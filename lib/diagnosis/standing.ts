@@ -26,6 +26,8 @@ export class Standing {
   readonly scenarios: readonly Scenario[];
   /** Symptoms that were seen when the scenarios were drawn. */
   readonly symptoms: readonly string[];
+  /** How many were ever seen in the case: a share that is left is a share of these, in every round. */
+  readonly ever: number;
   readonly total: number;
   #chances: ReadonlyMap<number, number> | undefined;
 
@@ -40,6 +42,7 @@ export class Standing {
   ) {
     this.scenarios = drawn.scenarios;
     this.symptoms = drawn.symptoms;
+    this.ever = drawn.ever;
     this.total = weights.reduce((sum, weight) => sum + weight, 0);
   }
 
@@ -57,9 +60,15 @@ export class Standing {
     return Math.max(0, ...this.chances.values());
   }
 
-  /** Mean share of what was seen that is still there: 1 at first. */
+  /** Mean share of what was ever seen that is still there: 1 at first. */
   get left(): number {
-    return this.scenarios.reduce((sum, scenario, s) => sum + (this.weights[s] ?? 0) * shareLeft(scenario), 0) / this.total;
+    return this.scenarios.reduce((sum, scenario, s) => sum + (this.weights[s] ?? 0) * this.#shareLeft(scenario), 0) / this.total;
+  }
+
+  /** All or nothing where no symptom was told. */
+  #shareLeft({ bySymptom }: Scenario): number {
+    if (bySymptom.length === 0) return 1;
+    return bySymptom.reduce((there, culprits) => there + Number(culprits.length > 0), 0) / this.ever;
   }
 
   /** Every check that hears of a cause worth going after, with its expected loss of doubt. */
@@ -109,12 +118,32 @@ export class Standing {
    * what is left by then included. A change that could only have cured symptoms which are gone by then is passed over.
    */
   orderOfChanges(givingUp = GIVING_UP): { readonly changes: readonly Change[]; readonly cost: number } {
-    const scenarios = this.repairScenarios();
     const worth = (change: Change): number => [...change.removes].reduce((sum, [cause, chance]) => { const share = this.chances.get(cause) ?? 0; return share < WORTH_TRYING ? sum : sum + chance * share; }, 0);
     const weighed = this.changes.map((change) => ({ change, worth: worth(change) })).filter((row) => row.worth > 0)
       .sort((a, b) => b.worth / b.change.cost - a.worth / a.change.cost).slice(0, MOST_CHANGES).map((row) => row.change);
-    const order = orderByOddsOverCost(weighed.map((change) => chanceOfUse(change, scenarios)), weighed.map((change) => change.cost)).flatMap((position) => weighed[position] ?? []);
+    const useful = this.#sharesServed(weighed);
+    const order = orderByOddsOverCost(weighed.map((_, k) => useful[k] ?? 0), weighed.map((change) => change.cost)).flatMap((position) => weighed[position] ?? []);
     return this.#beforeGivingUp(order, givingUp);
+  }
+
+  /**
+   * Per change: the share of what is left of the trouble of which it removes at least one culprit, on average. With one symptom that is
+   * the chance that it removes something behind it.
+   */
+  #sharesServed(changes: readonly Change[]): number[] {
+    const merged = new Map<string, { share: number; readonly bySymptom: Scenario['bySymptom'] }>();
+    this.scenarios.forEach(({ bySymptom, behind }, s) => {
+      const groups = bySymptom.length === 0 ? [behind] : bySymptom;
+      const key = groups.join(';');
+      const known = merged.get(key);
+      if (known) known.share += (this.weights[s] ?? 0) / this.total;
+      else merged.set(key, { share: (this.weights[s] ?? 0) / this.total, bySymptom: groups });
+    });
+    const groups = [...merged.values()];
+    return changes.map(({ removes }) => groups.reduce((sum, { share, bySymptom }) => {
+      const served = bySymptom.reduce((of, culprits) => of + 1 - culprits.reduce((none, cause) => none * (1 - (removes.get(cause) ?? 0)), 1), 0);
+      return sum + (share * served) / bySymptom.length;
+    }, 0));
   }
 
   #beforeGivingUp(order: readonly Change[], givingUp: number): { readonly changes: readonly Change[]; readonly cost: number } {
@@ -142,7 +171,7 @@ export class Standing {
       const { behind } = scenario;
       const culprits = this.rows.culpritsOf(scenario);
       let left = 2 ** behind.length - 1;
-      let share = shareLeft(scenario);
+      let share = this.#shareLeft(scenario);
       for (let k = 0; k < order.length; k += 1) {
         const change = order[k];
         if (change === undefined || !isOfUse(culprits, left, serves[k] ?? 0)) continue;
@@ -150,7 +179,7 @@ export class Standing {
         const before = left;
         for (let position = 0; position < behind.length; position += 1) if ((left & (1 << position)) !== 0 && this.#isRemoved(s, change, hashes[k] ?? 0, behind[position] ?? UNLISTED)) left &= ~(1 << position);
         if (left === before) continue;
-        const after = culprits.length === 0 ? Number(left !== 0) : stillThere(culprits, left) / culprits.length;
+        const after = culprits.length === 0 ? Number(left !== 0) : stillThere(culprits, left) / this.ever;
         gone[k] = (gone[k] ?? 0) + weight * (share - after);
         share = after;
         if (share === 0) break;
@@ -177,14 +206,16 @@ export class Standing {
       const removed = was.present.filter((cause) => this.#isRemoved(s, change, hash, cause));
       const isLeft = (cause: number): boolean => !removed.includes(cause);
       const behind = was.behind.filter(isLeft);
-      if (behind.length === 0 && was.behind.length > 0 && !keepsOneUnlisted(was)) return [];
+      if (was.bySymptom.length === 0 && behind.length === 0 && was.behind.length > 0) return [];
       const next = removed.length === 0 ? was : { present: was.present.filter(isLeft), behind, bySymptom: was.bySymptom.map((culprits) => culprits.filter(isLeft)) };
+      // Nothing of what was seen is there any more, by what was changed now or before: the proof shows it.
+      if (next.bySymptom.length > 0 && next.bySymptom.every((culprits) => culprits.length === 0)) return [];
       return [{ was, next, weight: this.weights[s] ?? 0, number: this.numbers[s] ?? s }];
     });
   }
 
   #standingOf(left: readonly Left[], made: Change): Standing {
-    return new Standing({ symptoms: this.symptoms, scenarios: left.map((each) => each.next) }, this.checks, this.changes.filter((each) => each.id !== made.id), left.map((each) => each.weight), left.map((each) => each.number), this.rows);
+    return new Standing({ symptoms: this.symptoms, ever: this.ever, scenarios: left.map((each) => each.next) }, this.checks, this.changes.filter((each) => each.id !== made.id), left.map((each) => each.weight), left.map((each) => each.number), this.rows);
   }
 
   /** The scenarios as lib/inference takes them: equal ones merged, and nothing listed as a cause that no change removes. */
@@ -193,7 +224,7 @@ export class Standing {
     this.scenarios.forEach((scenario, s) => {
       const { behind } = scenario;
       const share = (this.weights[s] ?? 0) / this.total;
-      const present = behind.length === 0 || keepsOneUnlisted(scenario) ? [...behind, UNLISTED] : behind;
+      const present = keepsOneUnlisted(scenario) || (scenario.bySymptom.length === 0 && behind.length === 0) ? [...behind, UNLISTED] : behind;
       const key = present.join();
       const known = merged.get(key);
       if (known) known.share += share;
@@ -232,12 +263,6 @@ export class Standing {
     });
     return doubt;
   }
-}
-
-/** Share of what was seen that is still there; all or nothing where no symptom was told. */
-function shareLeft({ bySymptom }: Pick<Scenario, 'bySymptom'>): number {
-  if (bySymptom.length === 0) return 1;
-  return bySymptom.reduce((there, culprits) => there + Number(culprits.length > 0), 0) / bySymptom.length;
 }
 
 /** How many symptoms are still there, by their culprits and the bits of the causes that are left. */

@@ -3,7 +3,7 @@ import type { CaseFile } from '@/lib/cases';
 import { prepare } from '@/lib/inference';
 import type { Knowledge } from '@/lib/knowledge';
 import { answerTruly, leftAfter } from './answer-truly';
-import { culprits, isSeen, shareLeft, type Session } from './draw-session';
+import { isSeen, shareLeft, type Session } from './draw-session';
 import type { Policy } from './policies';
 
 /** How a session went under one policy. Minutes are a person's own; `cost` adds money and, where it was given up, giving up by the share that is left. */
@@ -57,7 +57,7 @@ export function playSession(session: Session, policy: Policy, knowledge: Knowled
       spent.changes += 1;
       spent.minutes += next.change.minutes;
       spent.cost += next.change.cost;
-      if (culprits(session, left).size === 0) return over(true);
+      if (shareLeft(session, left) === 0) return over(true);
       items.push(...looks(session, left, round));
     }
   }

@@ -8,7 +8,8 @@ import { changeTogether, possibilitiesOf, standingOf, whatWasTold, type ChangeTo
 import { formatMinutes } from '@/lib/units';
 import { changeCase } from '../../_case/current-case';
 import { CaseTitleBlock } from '../../_case/case-title-block';
-import { chooseRemedy, triedChanges } from '../../_case/rounds';
+import { chooseRemedy } from '../../_case/rounds';
+import { triedChanges } from '../../_case/tried-changes';
 import { useDiagnosis } from '../../_case/use-diagnosis';
 import { WithCase } from '../../_case/with-case';
 import { ChanceBar, shownShare } from '../../_charts';

@@ -1,7 +1,7 @@
 'use client';
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import type { CaseFile, Criterion, Round, StoredMeasured } from '@/lib/cases';
 import type { WholeKnowledge, WholeRemedy } from '@/lib/knowledge';
 import { findUnit, formatMinutes, readQuantity, spanToUnit, toUnit, type QuantityKind } from '@/lib/units';
@@ -20,6 +20,7 @@ import { TextField } from '../../_parts/text-field';
 import { PLACES, type PlaceCount } from '../places';
 import { FixedRule } from '../prove/fixed-rule';
 import { FanFits } from './fan-fits';
+import { fittingParts } from './fitting-parts';
 import { proposedRule, type Good } from './proposed-rule';
 import './fit.css';
 
@@ -34,6 +35,8 @@ function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
   if (!remedy) {
     return <><CaseTitleBlock file={file} /><div className="no-case"><h1>No change is chosen yet</h1><p className="lead">Choose one first; the fitting list is made for it.</p><p><Link className="button button-next" href="/case/decide">Choose a change</Link></p></div></>;
   }
+  const parts = fittingParts(round, knowledge);
+  const needs = [...new Set(parts.flatMap((part) => part.needs))];
   return (
     <div className="with-bar">
       <CaseTitleBlock file={file} extra={[{ label: 'One change', value: round.option ?? remedy.does }]} />
@@ -45,9 +48,9 @@ function Fit({ file, knowledge }: { readonly file: CaseFile; readonly knowledge:
         </section>
         <section className={round.criterion ? 'region-next' : 'region'} aria-labelledby="fitting">
           <h2 id="fitting" className={round.criterion ? 'here' : ''}>2. Fit it, step by step</h2>
-          <p className="label">{formatMinutes(remedy.minutes)} of hands. {remedy.needs.length > 0 && `You need: ${remedy.needs.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', ')}.`}</p>
+          <p className="label">{formatMinutes(parts.reduce((sum, part) => sum + part.minutes, 0))} of hands. {needs.length > 0 && `You need: ${needs.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', ')}.`}</p>
           <FanFits file={file} round={round} remedy={remedy} />
-          <FittingSteps remedy={remedy} round={round} />
+          <FittingSteps parts={parts} title={round.option ?? remedy.does} round={round} />
         </section>
       </div>
       <p className="fit-ways"><Link className="link" href="/case">Back to the case</Link>{round.fittedOn === undefined && <Link className="link" href="/case/decide">Choose another change</Link>}</p>
@@ -117,32 +120,38 @@ function measured(text: string, plusMinus: string, kind: QuantityKind, shownIn: 
   return { stored: { quantity: kind, value: Number(toUnit(read.value.value, unit).toPrecision(8)), plusMinus: Number(spanToUnit(read.value.plusMinus, unit).toPrecision(4)), unit: shownIn }, problem: undefined };
 }
 
-function FittingSteps({ remedy, round }: { readonly remedy: WholeRemedy; readonly round: Round }) {
+function FittingSteps({ parts, title, round }: { readonly parts: readonly WholeRemedy[]; readonly title: string; readonly round: Round }) {
   const router = useRouter();
   const done = new Set(round.fitted ?? []);
-  const now = remedy.steps.findIndex((step) => !done.has(step.do));
+  const steps = parts.flatMap((part) => part.steps);
+  const now = steps.findIndex((step) => !done.has(step.do));
   const toggle = (step: string): void => void changeCase((file) => changeRound(file, { fitted: done.has(step) ? [...done].filter((each) => each !== step) : [...done, step] }));
   const finish = async (): Promise<void> => {
-    await changeCase((file) => note(changeRound(file, { fittedOn: new Date().toISOString() }), `Fitted: ${round.option ?? remedy.does}`));
+    await changeCase((file) => note(changeRound(file, { fittedOn: new Date().toISOString() }), `Fitted: ${title}`));
     router.push('/case/prove');
   };
   return (
     <>
-      <ol className="steps fitting">
-        {remedy.steps.map((step, index) => (
-          <li key={step.do} className={index === now && round.criterion ? 'step step-now' : 'step'}>
-            <div className="step-number">{index + 1}</div>
-            <div className="step-drawing">{step.drawing && <DrawingLater spec={step.drawing} width={150} height={114} size="step" />}</div>
-            <div className="step-words">
-              <p>{step.do}</p>
-              {step.caution !== undefined && <Caution>{step.caution}</Caution>}
-              <label className="fitting-done"><input type="checkbox" checked={done.has(step.do)} onChange={() => toggle(step.do)} />done</label>
-            </div>
-          </li>
-        ))}
-      </ol>
+      {parts.map((part, number) => (
+        <Fragment key={part.id}>
+          {parts.length > 1 && <h3 className="fitting-part">{part.does}</h3>}
+          <ol className="steps fitting">
+            {part.steps.map((step, index) => (
+              <li key={step.do} className={steps.indexOf(step) === now && round.criterion ? 'step step-now' : 'step'}>
+                <div className="step-number">{parts.slice(0, number).reduce((sum, before) => sum + before.steps.length, index + 1)}</div>
+                <div className="step-drawing">{step.drawing && <DrawingLater spec={step.drawing} width={150} height={114} size="step" />}</div>
+                <div className="step-words">
+                  <p>{step.do}</p>
+                  {step.caution !== undefined && <Caution>{step.caution}</Caution>}
+                  <label className="fitting-done"><input type="checkbox" checked={done.has(step.do)} onChange={() => toggle(step.do)} />done</label>
+                </div>
+              </li>
+            ))}
+          </ol>
+        </Fragment>
+      ))}
       {!round.criterion ? <p className="label fitting-end">First fix what will count as cured, in part 1. The button to go on comes after that.</p>
-        : now >= 0 ? <p className="label fitting-end">{remedy.steps.length - done.size} {remedy.steps.length - done.size === 1 ? 'step is' : 'steps are'} still open. Tick each one as it is done.</p>
+        : now >= 0 ? <p className="label fitting-end">{steps.length - done.size} {steps.length - done.size === 1 ? 'step is' : 'steps are'} still open. Tick each one as it is done.</p>
           : <button type="button" className="button button-next fitting-end" onClick={() => void finish()}>It is fitted: go on to the proof</button>}
     </>
   );

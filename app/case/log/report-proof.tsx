@@ -2,6 +2,7 @@ import type { AirPathResult } from '@/lib/airflow';
 import type { CaseFile, Observation, Round } from '@/lib/cases';
 import { rankRemedies, whatWasTold } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
+import { triedChanges } from '../../_case/tried-changes';
 import { shareRange, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
 import { VERDICT_WORDS, VerdictSign } from '../../_parts/signs';
@@ -61,7 +62,7 @@ export function LeftReport({ file, beliefs, knowledge }: { readonly file: CaseFi
   const still = proven ? file.observations.filter((each) => each.round === proven.number + 1 && each.state === 'seen').map((each) => knowledge.symptoms[each.symptom]?.title ?? each.symptom) : [];
   const waiting = waitsForProof(file) !== undefined;
   const leader = !waiting && whatWasTold(file, beliefs.now.items) === 'something' ? beliefs.now.causes[0] : undefined;
-  const [next] = rankRemedies(beliefs.now, knowledge);
+  const [next] = rankRemedies(beliefs.now, knowledge, triedChanges(file));
   return (
     <>
       {proven?.verdict ? <WhatIsLeft judged={proven.criterion ? judgedOf(rows, proven.criterion) : undefined} looks={still} verdict={proven.verdict} unit={rows[0]?.before.unit ?? 'mm'} figure={figuresOf(rows)} /> : <p>{waiting ? 'The change is fitted; its proof print will say what is left.' : 'Nothing is proven yet.'}</p>}

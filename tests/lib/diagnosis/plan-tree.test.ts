@@ -36,7 +36,7 @@ function cheapest(shares: ReadonlyMap<number, number>, costs: readonly number[],
 
 describe('the plan of a small case', () => {
   // One of three causes, p = .5 .3 .2, changes of 10, 20, 40 min, a perfect check on the first cause of 2 min.
-  const standing = new Standing({ symptoms: ['s'], scenarios: [one(0), one(1), one(2)] }, [tells(0, 2)], [change('a', 10, 0), change('b', 20, 1), change('c', 40, 2)], [0.5, 0.3, 0.2]);
+  const standing = new Standing({ symptoms: ['s'], ever: 1, scenarios: [one(0), one(1), one(2)] }, [tells(0, 2)], [change('a', 10, 0), change('b', 20, 1), change('c', 40, 2)], [0.5, 0.3, 0.2]);
 
   it('costs what the cheapest of all plans costs', () => {
     const best = cheapest(new Map([[0, 0.5], [1, 0.3], [2, 0.2]]), [10, 20, 40], new Map([[0, 2]]));
@@ -53,7 +53,7 @@ describe('the plan of a small case', () => {
   });
 
   it('makes the changes at once where the check takes longer than it saves', () => {
-    const dear = new Standing({ symptoms: ['s'], scenarios: [one(0), one(1), one(2)] }, [tells(0, 6)], [change('a', 10, 0), change('b', 20, 1), change('c', 40, 2)], [0.5, 0.3, 0.2]);
+    const dear = new Standing({ symptoms: ['s'], ever: 1, scenarios: [one(0), one(1), one(2)] }, [tells(0, 6)], [change('a', 10, 0), change('b', 20, 1), change('c', 40, 2)], [0.5, 0.3, 0.2]);
     const plan = grown(dear);
     expect(plan.kind).toBe('change');
     // p over cost sorts the causes as they stand: 10 + .5 · 20 + .2 · 40.
@@ -61,7 +61,7 @@ describe('the plan of a small case', () => {
   });
 
   it('gives up where going on costs more, and says so', () => {
-    const plan = grown(new Standing({ symptoms: ['s'], scenarios: [one(0)] }, [], [change('a', 700, 0)], [1]));
+    const plan = grown(new Standing({ symptoms: ['s'], ever: 1, scenarios: [one(0)] }, [], [change('a', 700, 0)], [1]));
     expect([plan.kind, plan.cured, plan.minutes]).toEqual(['give-up', 0, 0]);
   });
 });
@@ -70,7 +70,7 @@ describe('a proof that shows which symptoms went', () => {
   // Two faults at once: the first symptom comes from cause 0, the second from cause 1 or 2, one as likely as the other.
   const scenarios = [1, 2].map((cause) => ({ present: [0, cause], behind: [0, cause], bySymptom: [[0], [cause]] }));
   const changes = [change('a', 10, 0), change('b', 20, 1), change('c', 20, 2)];
-  const standing = new Standing({ symptoms: ['first', 'second'], scenarios }, [], changes, [0.5, 0.5]);
+  const standing = new Standing({ symptoms: ['first', 'second'], ever: 2, scenarios }, [], changes, [0.5, 0.5]);
 
   it('parts the ways by what is gone', () => {
     const [a, b] = changes;
@@ -89,13 +89,20 @@ describe('a proof that shows which symptoms went', () => {
 describe('two faults of which one can be mended', () => {
   // The first symptom comes from cause 0 in six of ten, else from something unlisted; the second always from something unlisted.
   const scenarios = [[0], [-1]].map((culprits) => ({ present: culprits.filter((cause) => cause >= 0), behind: culprits.filter((cause) => cause >= 0), bySymptom: [culprits, [-1]] }));
-  const standing = (cost: number): Standing => new Standing({ symptoms: ['first', 'second'], scenarios }, [], [change('a', cost, 0)], [0.6, 0.4]);
+  const standing = (cost: number): Standing => new Standing({ symptoms: ['first', 'second'], ever: 2, scenarios }, [], [change('a', cost, 0)], [0.6, 0.4]);
 
   it('are worth the change that mends one, as long as it costs less than its share of giving up', () => {
     // Half of what was seen goes in six of ten: .3 of 600 min is 180 min.
     expect(standing(179).orderOfChanges()).toMatchObject({ changes: [{ id: 'a' }] });
     expect(standing(179).orderOfChanges().cost).toBeCloseTo(179 + 0.7 * 600, 9);
     expect(standing(181).orderOfChanges()).toEqual({ changes: [], cost: 600 });
+  });
+
+  it('begin with the change that takes away more of the trouble, where both are as sure', () => {
+    // One symptom of five comes from cause 0, four from cause 1.
+    const [few, many] = [change('few', 110, 0), change('many', 120, 1)];
+    const drawn = { symptoms: ['a', 'b', 'c', 'd', 'e'], ever: 5, scenarios: [{ present: [0, 1], behind: [0, 1], bySymptom: [[0], [1], [1], [1], [1]] }] };
+    expect(new Standing(drawn, [], [few, many], [1]).orderOfChanges().changes.map(({ id }) => id)).toEqual(['many', 'few']);
   });
 
   it('say in the plan that it is not cured, and how much of it is left', () => {
@@ -110,7 +117,7 @@ describe('a check that tells what a failed proof would tell as well', () => {
   // Causes 0 and 2 together, or 1 and 3 together; each with a change of 10 min of its own. The check tells which pair it is.
   const scenarios = [[0, 2], [1, 3]].map(([first = 0, second = 0]) => ({ present: [first, second], behind: [first, second], bySymptom: [[first], [second]] }));
   const changes = [0, 1, 2, 3].map((cause) => change(`fix-${cause}`, 10, cause));
-  const standing = (minutes: number): Standing => new Standing({ symptoms: ['first', 'second'], scenarios }, [tells(0, minutes)], changes, [0.5, 0.5]);
+  const standing = (minutes: number): Standing => new Standing({ symptoms: ['first', 'second'], ever: 2, scenarios }, [tells(0, minutes)], changes, [0.5, 0.5]);
 
   it('saves less than by an order fixed beforehand: the proof of the first change tells which pair it is', () => {
     // Fixed: 10 + 10 for the first pair, all four for the second: 30. Reckoned anew after the first proof: 20 or 30, so 25.
