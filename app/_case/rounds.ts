@@ -19,11 +19,19 @@ export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; 
   return note({ ...file, rounds: [...file.rounds.slice(0, -1), round] }, `Chosen: ${choice.title}. ${choice.why}`);
 }
 
-/** The verdict is recorded, with what the proof tells of the next round. A cured case is closed; otherwise that round begins, with everything learnt carried over. */
+/**
+ * The verdict is recorded, with what the proof tells of the next round. A cured case is closed; otherwise that round begins, with
+ * everything learnt carried over. Recorded again, a closed case is open again unless it is still cured.
+ */
 export function recordVerdict(file: CaseFile, verdict: NonNullable<Round['verdict']>, told: Pick<CaseFile, 'observations' | 'findings'>, after: Round['after'], words: string): CaseFile {
   const { number } = currentRound(file);
   const proven = changeRound(file, { verdict, verdictOn: new Date().toISOString(), ...(after === undefined ? {} : { after }) });
   const isKept = (each: { readonly round: number }): boolean => each.round <= number;
   const logged = note({ ...proven, observations: [...proven.observations.filter(isKept), ...told.observations], findings: [...proven.findings.filter(isKept), ...told.findings] }, words);
-  return verdict === 'cured' ? { ...logged, state: 'closed' } : { ...logged, rounds: [...logged.rounds, { number: number + 1 }] };
+  return verdict === 'cured' ? { ...logged, state: 'closed' } : { ...logged, state: 'open', rounds: withRound(logged.rounds, number + 1) };
+}
+
+/** The rounds with this one, begun at the end when it is not there yet. */
+export function withRound(rounds: readonly Round[], number: number): Round[] {
+  return rounds.some((round) => round.number === number) ? [...rounds] : [...rounds, { number }];
 }

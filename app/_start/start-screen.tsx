@@ -2,7 +2,7 @@
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
 import { useDeferredValue, useId, useMemo, useState } from 'react';
-import type { Observation } from '@/lib/cases';
+import type { CaseFile, Observation } from '@/lib/cases';
 import { ZONE_TITLES, type Knowledge, type KnownSymptom, type Zone } from '@/lib/knowledge';
 import { useAddressWord } from '../_browser/address';
 import { useKnowledge } from '../_browser/knowledge';
@@ -15,6 +15,7 @@ import { understander } from '../_search/understand';
 import { CloserLooks } from './closer-looks';
 import { MatchRow } from './match-row';
 import { OpenSavedCase } from './open-saved-case';
+import { withPlasticOfWords, wordsAfter } from './words-of-case';
 import './start.css';
 
 /** How many matches are shown before "show more". */
@@ -43,14 +44,19 @@ export function StartScreen() {
   const observations = file?.observations ?? [];
   const told = (id: string): Observation | undefined => observations.find((each) => each.symptom === id && each.round === (file ? roundOf(file) : 1));
 
+  const inOwnWords = (base: CaseFile, state?: Observation['state']): CaseFile => {
+    const said = { ...base, words: wordsAfter(base.words, words, state) };
+    // Only while a case is begun: later the plastic is told, or taken back, on the page of the case.
+    return adding ? said : withPlasticOfWords(said);
+  };
   const choose = (symptom: string, state: Observation['state'] | undefined): void => {
-    const base = file ?? newCase(words);
+    const base = file ?? newCase();
     if (!file) setFresh(true);
-    void openCase(state === undefined ? withdraw(base, symptom) : observe({ ...base, words: adding ? base.words : words }, symptom, { state }));
+    void openCase(state === undefined ? withdraw(base, symptom) : observe(inOwnWords(base, state), symptom, { state }));
   };
   const detail = (symptom: string, change: Partial<Observation>): void => void changeCase((each) => observe(each, symptom, change));
   const toCase = async (): Promise<void> => {
-    await openCase(file ? { ...file, words: adding ? file.words : words } : newCase(words));
+    await openCase(inOwnWords(file ?? newCase()));
     router.push('/case');
   };
   const shown = more ? matches : shownMatches(matches, observations, knowledge, adding);

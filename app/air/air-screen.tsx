@@ -2,12 +2,14 @@
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { AirPathResult } from '@/lib/airflow';
+import type { Round } from '@/lib/cases';
 import { stops } from '@/lib/problems';
 import { CurveChart } from '../_charts';
 import { saveFile } from '../_browser/save-file';
 import { usePreferences } from '../_browser/preferences';
 import { changeCase, useCurrentCase } from '../_case/current-case';
 import { chooseRemedy } from '../_case/rounds';
+import { note } from '../_case/tell';
 import { FitWidth } from '../_parts/fit-width';
 import { ProblemList } from '../_parts/problem-list';
 import { AirResult, type SheetHands } from './air-result';
@@ -17,6 +19,7 @@ import { broughtByCase, caseReadings } from './case-readings';
 import { useFearedOfCase } from './faults-of-case';
 import { FearedFaults } from './feared-faults';
 import { fanOfOption, fanSheetOf } from './fan-sheet';
+import { fittedUndescribed, isDescribed, withFittedSheet } from './fitted-sheet';
 import { focusPlace } from './form/focus-place';
 import { SheetForm } from './form/sheet-form';
 import { keepSheet, useKeptSheet } from './kept-sheet';
@@ -50,6 +53,12 @@ export function AirScreen() {
     if (file && !demo) void changeCase((each) => ({ ...each, airPath: { ...next } }));
     else if (!demo) keepSheet(next);
   };
+  const undescribed = demo || !file ? undefined : fittedUndescribed(file);
+  const describe = (round: Round): void => {
+    setOwn(undefined);
+    setPicked(undefined);
+    void changeCase((each) => note(withFittedSheet({ ...each, airPath: { ...sheet } }, round), `The air path is described as fitted in round ${round.number}.`));
+  };
   const brought = broughtByCase(sheet, withCase);
   const page = useRef<HTMLDivElement>(null);
   const hands = useSheetHands({
@@ -80,6 +89,12 @@ export function AirScreen() {
         </span>
       </div>
       {demo && <p className="label">This is the invented example: machine no. 3 of a tool library, printing greenhouse hinges. Nothing of it is kept.</p>}
+      {undescribed?.airOption !== undefined && (
+        <div className="problem air-fitted">
+          <p><b>Fitted in round {undescribed.number}: {undescribed.option ?? 'a new part'}.</b> This page still shows the path before it. {isDescribed(undescribed.airOption) ? '' : 'The sizes of the new duct are yours to enter.'}</p>
+          <p><button type="button" className="button" onClick={() => describe(undescribed)}>Show it as fitted</button> <span className="label">Readings of the old path are left out then; the report keeps it as it was.</span></p>
+        </div>
+      )}
       {brought.length > 0 && <p className="label">From the case: {brought.join(', ')}.</p>}
       <div className={editing ? 'air air-editing' : 'air'}>
         <figure className="air-plan">{path && <FitWidth usual={700}>{(width) => <PathDrawing sheet={sheet} path={path} result={result} problems={problems} width={Math.min(width, 700)} onChange={change} />}</FitWidth>}</figure>

@@ -15,7 +15,14 @@ const DIRECTION_OF: Readonly<Record<string, string>> = { right: '0°', 'back-rig
 /** The sheet with what the case already holds: readings, curled sides, plastic, supply. What is typed on the sheet itself goes before. */
 export function caseReadings(sheet: Sheet, file: CaseFile | undefined): Sheet {
   if (!file) return sheet;
-  return withSupply(withPlastic(withSides(withReadings(sheet, file), file), file), file);
+  const since = sinceDescribed(file);
+  return withSupply(withPlastic(withSides(withReadings(sheet, since), since), file), file);
+}
+
+/** The case without what was found before the path was last described anew: it speaks of the parts that were there then. */
+function sinceDescribed(file: CaseFile): CaseFile {
+  const last = Math.max(0, ...file.rounds.filter((round) => round.airBefore !== undefined).map((round) => round.number));
+  return last === 0 ? file : { ...file, findings: file.findings.filter((each) => each.round > last), observations: file.observations.filter((each) => each.round > last) };
 }
 
 /** The case without what its air path takes as readings, so that a diagnosis of the rest and the path count nothing twice. */

@@ -45,7 +45,7 @@ interface DiagnosedCaseProps {
 }
 
 function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps) {
-  const reasons = useReasons(file, knowledge, diagnosis);
+  const reasons = useReasons(file, diagnosis);
   const { result } = diagnosis;
   // The ranking comes first after an answer; what to do next follows a frame later.
   const calmFile = useDeferredValue(file);

@@ -8,6 +8,7 @@ import { changeCase, foreseeChange } from '../_case/current-case';
 import { seenNow } from '../_case/seen-now';
 import { factDetail, factTitle, shapeOf } from '../_case/fact-words';
 import { withdrawFinding } from '../_case/tell';
+import { toTakeBack } from '../_case/to-take-back';
 import { usePreferences } from '../_browser/preferences';
 import { KnownPart } from '../_drawings/known-part';
 import { FactBalloon } from '../_parts/fact-balloon';
@@ -25,7 +26,7 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
     <>
       <h2 id="known-title">What is known</h2>
       <ToldFacts items={told} knowledge={knowledge} />
-      <Changed rounds={file.rounds} knowledge={knowledge} />
+      <Changed rounds={file.rounds} state={file.state} knowledge={knowledge} />
       <FromCasebook casebook={file.casebook} knowledge={knowledge} />
       {file.words !== '' && <p className="label known-words">In your words: “{file.words}”</p>}
       <AddMore />
@@ -35,12 +36,13 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
 }
 
 /** What was changed in the rounds before, and how each proof went: the facts of this round are read against it. */
-const Changed = memo(function Changed({ rounds, knowledge }: { readonly rounds: CaseFile['rounds']; readonly knowledge: Knowledge }) {
+const Changed = memo(function Changed({ rounds, state, knowledge }: Pick<CaseFile, 'rounds' | 'state'> & { readonly knowledge: Knowledge }) {
   const proven = rounds.flatMap((round) => (round.verdict === undefined ? [] : [{ number: round.number, what: round.option ?? (round.remedy === undefined ? 'The change' : titleOf(knowledge, round.remedy)), verdict: round.verdict }]));
   if (proven.length === 0) return null;
+  const back = toTakeBack({ rounds, state }, knowledge)?.number;
   return (
     <ul className="facts-list known-changed">
-      {proven.map(({ number, what, verdict }) => <li key={number}><VerdictSign verdict={verdict} /><div><p className="fact-title">{what}</p><p className="label">changed in round {number}: {VERDICT_WORDS[verdict]}</p></div></li>)}
+      {proven.map(({ number, what, verdict }) => <li key={number}><VerdictSign verdict={verdict} /><div><p className="fact-title">{what}</p><p className="label">changed in round {number}: {VERDICT_WORDS[verdict]}{number === back && '; take it back before the next change'}</p></div></li>)}
     </ul>
   );
 });

@@ -3,14 +3,16 @@ import Link from 'next/link';
 import { useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type Step } from '@/lib/diagnosis';
-import type { Knowledge, KnownMethod } from '@/lib/knowledge';
+import { titleOf, type Knowledge, type KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { DrawingLater } from '../_drawings/drawing-later';
 import { bestFirst } from '../_case/best-first';
 import { changeCase } from '../_case/current-case';
+import { toTakeBack } from '../_case/to-take-back';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
+import { cameBack } from './came-back';
 import { TimeToCure, worthWords } from './time-to-cure';
 
 export interface NextStepProps {
@@ -28,11 +30,15 @@ export interface NextStepProps {
 const FEW_SHOWN = 3;
 const MOST_SHOWN = 11;
 
-/** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. */
-export function NextStep({ file, diagnosis, next, remedies, minutes, step, advice, knowledge }: NextStepProps) {
+/** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. Before it, a change to take back. */
+export function NextStep(props: NextStepProps) {
+  return <><TakeBack file={props.file} knowledge={props.knowledge} /><ThisNext {...props} /></>;
+}
+
+function ThisNext({ file, diagnosis, next, remedies, minutes, step, advice, knowledge }: NextStepProps) {
   const [all, setAll] = useState(false);
   const round = file.rounds[file.rounds.length - 1];
-  if (file.state === 'closed') return <Told title="This case is closed" words="The cure was proven. The log keeps it." href="/case/log" deed="Open the log" />;
+  if (file.state === 'closed') return <><Told title="This case is closed" words="The cure was proven. The log keeps it." href="/case/log" deed="Open the log" /><CameBack knowledge={knowledge} /></>;
   if (round?.fittedOn !== undefined && round.verdict === undefined) return <Told title="Prove the change" words="It is fitted. Print the test and enter what you see." href="/case/prove" deed="Enter the proof" />;
   if (round?.remedy !== undefined && round.verdict === undefined) return <Told title={knowledge.remedies[round.remedy]?.does ?? 'Fit the change'} words="It is chosen. The fitting list says how, step by step." href="/case/fit" deed="Open the fitting list" />;
   if (whatWasTold(file, diagnosis.items) !== 'something') return <Told title="Say what went wrong" words="One thing that you do see helps most." href="/?add" deed="Add what you see" />;
@@ -114,6 +120,16 @@ function Told({ title, words, href, deed }: { readonly title: string; readonly w
       <Link className="button button-next button-wide" href={href}>{deed}</Link>
     </>
   );
+}
+
+/** A cure need not last: the case goes on on this page. */
+function CameBack({ knowledge }: { readonly knowledge: Knowledge }) {
+  return <button type="button" className="button button-wide" onClick={() => void changeCase((file) => cameBack(file, knowledge))}>It came back</button>;
+}
+
+function TakeBack({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
+  const round = toTakeBack(file, knowledge);
+  return round === undefined ? null : <p className="next-noted">First take back: {inSentence(round.option ?? titleOf(knowledge, round.remedy ?? ''))}. One change at a time, or no proof says which one did it.</p>;
 }
 
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {

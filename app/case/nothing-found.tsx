@@ -26,7 +26,7 @@ export function CauseFound({ children }: { readonly children: ReactNode }) {
   return (
     <>
       <h2 id="causes-title">Nothing left to find</h2>
-      <p className="nothing-found">The proof shows that it is gone. The log keeps the ranking that led there.</p>
+      <p className="nothing-found">The proof shows that it is gone. The log keeps the ranking that led there. Should it come back, press “It came back” under “Do this next”.</p>
       <details className="usual"><summary>Show how common each cause is now</summary>{children}</details>
     </>
   );

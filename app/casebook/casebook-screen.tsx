@@ -15,6 +15,7 @@ import { ChooseOne } from '../_parts/choose-one';
 import { inSentence } from '../_parts/in-sentence';
 import { ProblemList } from '../_parts/problem-list';
 import { VERDICT_WORDS, VerdictSign } from '../_parts/signs';
+import { useCured } from './use-cured';
 import { WhatWasWrong } from './what-was-wrong';
 import './casebook.css';
 
@@ -44,6 +45,7 @@ export function CasebookScreen() {
       router.push('/case');
     });
   }, [router]);
+  const curedOf = useCured(cases, knowledge);
   const machines = [...new Set((cases ?? []).flatMap((file) => (file.machine.name === undefined ? [] : [file.machine.name])))];
   const shown = (cases ?? []).filter((file) => machine === undefined || file.machine.name === machine);
   const open = async (file: CaseFile): Promise<void> => {
@@ -84,13 +86,14 @@ export function CasebookScreen() {
           ))}
         </ul>
       )}
-      {knowledge && cases !== undefined && cases.length > 0 && <WhatWasWrong cases={shown} knowledge={knowledge} machine={machine} />}
+      {knowledge && curedOf && cases !== undefined && cases.length > 0 && <WhatWasWrong cases={shown} knowledge={knowledge} curedOf={curedOf} machine={machine} />}
     </>
   );
 }
 
 function stateOf(file: CaseFile, title: (id: string) => string): React.ReactNode {
   const last = [...file.rounds].reverse().find((round) => round.verdict !== undefined);
+  if (last?.verdict === 'cured' && file.state === 'open') return <span className="quiet">came back</span>;
   if (last?.verdict === undefined) return <span className="quiet">{file.rounds.some((round) => round.fittedOn !== undefined) ? 'to be proven' : 'open'}</span>;
   return <><VerdictSign verdict={last.verdict} /><span>{VERDICT_WORDS[last.verdict]}{last.remedy !== undefined && <span className="label">: {inSentence(title(last.remedy))}</span>}</span></>;
 }

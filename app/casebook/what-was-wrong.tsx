@@ -1,11 +1,11 @@
 import Link from 'next/link';
 import type { CaseFile } from '@/lib/cases';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
-import { curedCounts } from './cured-counts';
+import { curedCounts, type CuredOf } from './cured-counts';
 
 /** What was wrong how often, and on which machine, as far as a proof showed it. */
-export function WhatWasWrong({ cases, knowledge, machine }: { readonly cases: readonly CaseFile[]; readonly knowledge: Knowledge; readonly machine: string | undefined }) {
-  const counts = curedCounts(cases, knowledge);
+export function WhatWasWrong({ cases, knowledge, curedOf, machine }: { readonly cases: readonly CaseFile[]; readonly knowledge: Knowledge; readonly curedOf: CuredOf; readonly machine: string | undefined }) {
+  const counts = curedCounts(cases, knowledge, curedOf);
   const most = counts[0]?.cases ?? 1;
   return (
     <section className="region book-counts" aria-labelledby="wrong">
@@ -25,7 +25,7 @@ export function WhatWasWrong({ cases, knowledge, machine }: { readonly cases: re
           </tbody>
         </table>
       )}
-      <p className="label">A change that cures several causes counts for each of them. Cured cases make their causes a little likelier in the next one, by how sure each was; the new case says so, and can leave it out.</p>
+      <p className="label">A case counts for every cause that was at least as likely cured as not, or for the likeliest one. Cured cases make their causes a little likelier in the next one, by how sure each was; the new case says so, and can leave it out.</p>
     </section>
   );
 }

@@ -17,6 +17,7 @@ export interface PathEvidence {
 /** As much of a case as is needed here: the air path as it was entered, and what readings were compared with. */
 export interface CaseWithPath {
   readonly airPath?: Readonly<Record<string, unknown>> | undefined;
+  readonly rounds?: readonly { readonly airBefore?: Readonly<Record<string, unknown>> | undefined }[];
   readonly findings: readonly { readonly check: string; readonly comparedWith?: { readonly quantity: QuantityKind; readonly value: number; readonly unit: string } | undefined }[];
 }
 
@@ -29,7 +30,8 @@ export interface CaseWithPath {
  * nothing may count twice. Without a described path the knowledge base comes back as it is.
  */
 export function knowledgeOfCase(knowledge: Knowledge, file: CaseWithPath): Knowledge {
-  const { airPath } = file;
+  // Priors and readings speak of the machine as it was found, also once the path is described as something new was fitted.
+  const airPath = file.rounds?.find((round) => round.airBefore !== undefined)?.airBefore ?? file.airPath;
   if (airPath === undefined) return knowledge;
   const compared = comparedFlow(file);
   const isSame = last?.knowledge === knowledge && last.airPath === airPath && last.compared === compared;
@@ -71,14 +73,17 @@ const BY_DESIGN: Readonly<Record<string, readonly string[]>> = {
   'outlet-share-weaker': ['outlet-misses-side'],
 };
 
+/** Share of the free flow from which on the fan is the limit rather than the duct. */
+const MOST_THROUGH = 0.65;
+
 /** A description is worth at most this on the odds: dimensions are measured, the heat at the part is modelled. Estimate. */
 const MOST_FOR = 8;
 const MOST_AGAINST = 1 / 4;
 
 /**
  * What a described path says, from its joint samples. A sample counts as short when the worst side gets less than the print needs.
- * Fan too weak: short, and half or more of the free flow gets through. Duct too narrow: short, and no more than 0.8 of it does
- * (edges of the bottleneck rule). One side starved: the weaker outlet has less than 0.6 of the speed of the stronger.
+ * Fan too weak: short, and most of the free flow gets through. Duct too narrow: short, and less of it does. What is most lies
+ * in the middle between the edges of the bottleneck rule (0.5 and 0.8), so that a sample blames one of the two, as that rule does. One side starved: the weaker outlet has less than 0.6 of the speed of the stronger.
  *
  * The odds stand against how often a machine nobody has described would be so, not against the prior: that one is also
  * small because a hundred other causes compete with it.
@@ -165,8 +170,8 @@ function samplesOf(path: AirPath): DescribedSamples {
     flowOverNeed: per((s) => Math.max(1e-3, coverage[s] ?? 0) ** (1 / 0.65)),
     short: mark(isShort),
     events: {
-      'weak-part-fan': mark((s) => isShort(s) && through(s) >= 0.5),
-      'duct-restricts-flow': mark((s) => isShort(s) && through(s) <= 0.8),
+      'weak-part-fan': mark((s) => isShort(s) && through(s) >= MOST_THROUGH),
+      'duct-restricts-flow': mark((s) => isShort(s) && through(s) < MOST_THROUGH),
       ...(path.outlets.length < 2 ? {} : { 'outlet-misses-side': mark((s) => (leastOverMost[s] ?? 1) < 0.6) }),
     },
   };

@@ -8,6 +8,7 @@ import { evidenceOf, nameOf, type Evidence } from './evidence';
 import { groupBy } from './group-by';
 import { havingAHand, isAnythingFound, presentNow } from './having-a-hand';
 import { likelyRange, type Band } from './likely-range';
+import { drawScenarios, UNLISTED } from './scenarios';
 
 /** A cause with its chance of being at work in this failure. Several can be at work at once, so chances do not sum to 1. */
 export interface RankedCause {
@@ -39,7 +40,7 @@ export interface RankedBranch {
 
 /** How much of what was seen nothing listed explains. */
 export interface Unexplained {
-  /** Mean over the findings that were there: 0.25 means that a quarter of what was seen is explained by nothing here. */
+  /** Mean over the findings that were there: 0.25 means that a quarter of what was seen is explained by nothing here. Chains count by their root. */
   readonly share: number;
   readonly byFinding: readonly { readonly about: string; readonly share: number }[];
 }
@@ -104,7 +105,7 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
   return {
     kind: 'diagnosis', causes,
     branches: rankedBranches(causes, net, prepared),
-    get unexplained() { return (unexplainedKnown ??= unexplainedOf(net, prepared.answer)); },
+    get unexplained() { return (unexplainedKnown ??= unexplainedOf(net, prepared)); },
     get conflict() { return (conflictKnown ??= conflictOf(net.net)); },
     get answer() { return prepared.answer; },
     items, problems, putOff, net, prepared,
@@ -158,13 +159,32 @@ function atLeastOne(net: Net, prepared: Prepared, indices: readonly number[]): n
   return Math.min(1, Math.max(0, 1 - Math.exp(prepared.logEvidenceIf(none) - prepared.logEvidence)));
 }
 
-function unexplainedOf(net: CaseNet, result: Answer): Unexplained {
+function unexplainedOf(net: CaseNet, prepared: Prepared): Unexplained {
+  const { leakAlone } = prepared.answer;
+  const atRoot = unlistedAtRoot(net, prepared);
   const byFinding = net.gates.flatMap((gate, index) => {
     const there = gate.items.some((item) => (item.kind === 'symptom' && item.seen) || (item.kind === 'answer' && item.yes));
-    return there ? [{ about: gate.about, share: result.leakAlone[index] ?? 0 }] : [];
+    return there ? [{ about: gate.about, share: atRoot.get(gate.about) ?? leakAlone[index] ?? 0 }] : [];
   });
   const share = byFinding.length === 0 ? 0 : byFinding.reduce((sum, row) => sum + row.share, 0) / byFinding.length;
   return { share, byFinding };
+}
+
+/** Draws behind the share of a chain that nothing listed has begun; a share of a half is then off by 0.02. */
+const DRAWS = 600;
+
+/**
+ * Per symptom that may have followed from another one: how often nothing listed is at the root of it. The exact share of its own leak
+ * says nothing of that: a step that followed from a curl which came by itself is no better explained than the curl.
+ */
+function unlistedAtRoot(net: CaseNet, prepared: Prepared): ReadonlyMap<string, number> {
+  const followed = new Set(net.net.gates.flatMap((gate, index) => (gate.feeds === undefined ? [] : [net.gates[index]?.about ?? ''])));
+  if (followed.size === 0) return new Map();
+  const { symptoms, scenarios } = drawScenarios(net, prepared, DRAWS, 3);
+  return new Map(symptoms.flatMap((symptom, m) => {
+    const there = followed.has(symptom) ? scenarios.filter(({ bySymptom }) => (bySymptom[m]?.length ?? 0) > 0) : [];
+    return there.length === 0 ? [] : [[symptom, there.filter(({ bySymptom }) => bySymptom[m]?.every((culprit) => culprit === UNLISTED)).length / there.length] as const];
+  }));
 }
 
 /** Undefined conflict (too dense without some gate) counts as none: nothing can be said. */

@@ -13,6 +13,12 @@ const WORTH_TRYING = 0.03;
 /** Changes that are weighed; further ones hardly ever come up before the case is cured. */
 const MOST_CHANGES = 24;
 
+/** Changes made before one proof, and what they cost together with it. */
+export interface Batch {
+  readonly changes: readonly Change[];
+  readonly cost: number;
+}
+
 /** A check with what it is expected to take away of the doubt, bits. */
 export interface ScoredCheck extends OpenCheck {
   readonly gain: number;
@@ -186,6 +192,32 @@ export class Standing {
       }
     });
     return { paid, gone };
+  }
+
+  /**
+   * What it costs to make these batches one after the other, each with one proof, until nothing is left of the trouble, giving up with what is
+   * left included; and the chance that nothing is left after the first. A batch of no use any more is passed over.
+   */
+  costOfBatches(batches: readonly Batch[], givingUp = GIVING_UP): { readonly cost: number; readonly cured: number } {
+    let cost = 0;
+    let cured = 0;
+    const plans = batches.map((batch) => ({ ...batch, serves: this.#serves(batch.changes) }));
+    this.scenarios.forEach((scenario, s) => {
+      const weight = (this.weights[s] ?? 0) / this.total;
+      const { behind } = scenario;
+      const culprits = this.rows.culpritsOf(scenario);
+      let left = 2 ** behind.length - 1;
+      let share = this.#shareLeft(scenario);
+      plans.forEach(({ changes, serves, cost: price }, number) => {
+        if (weight === 0 || share === 0 || !changes.some((_, k) => isOfUse(culprits, left, serves[k] ?? 0))) return;
+        cost += weight * price;
+        for (const change of changes) behind.forEach((cause, position) => { if (this.#isRemoved(s, change, hashOf(change.id), cause)) left &= ~(1 << position); });
+        share = culprits.length === 0 ? Number(left !== 0 || behind.length === 0) : stillThere(culprits, left) / this.ever;
+        if (number === 0 && share === 0) cured += weight;
+      });
+      cost += weight * share * givingUp;
+    });
+    return { cost, cured };
   }
 
   /** Per change: a bit for every symptom that has a suspect which it removes. */

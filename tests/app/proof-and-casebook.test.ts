@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { curedCounts, NO_MACHINE } from '../../app/casebook/cured-counts';
 import { asDirections, figuresOf, isBeyond, type BeforeAfterRow } from '../../app/case/prove/before-after-rows';
-import { findingOfProof, isGoneWith, judgedOf, typedRows, verdictOfLooks, verdictOfProof } from '../../app/case/prove/after-readings';
+import { findingOfProof, isGoneWith, judgedOf, recordedLooks, typedRows, verdictOfLooks, verdictOfProof, verdictToShow } from '../../app/case/prove/after-readings';
 import { readContent } from '../../content/read-content';
-import type { CaseFile, Criterion, StoredMeasured } from '../../lib/cases';
+import { caseSchema, type CaseFile, type Criterion, type StoredMeasured } from '../../lib/cases';
+import { curedCauses } from '../../lib/diagnosis';
 import type { Knowledge } from '../../lib/knowledge';
 
 const mm = (value: number, plusMinus = 0.08): StoredMeasured => ({ quantity: 'length', value, plusMinus, unit: 'mm' });
@@ -42,6 +43,26 @@ describe('the verdict of a proof', () => {
     expect(verdictOfProof('worse', ['not-seen'])).toBe('worse');
     expect(verdictOfProof(undefined, ['not-seen', 'not-seen'])).toBe('cured');
     expect(verdictOfProof(undefined, [undefined])).toBeUndefined();
+  });
+});
+
+describe('a proof that is opened again', () => {
+  const known = readContent().value?.knowledge;
+
+  it('shows the recorded verdict until something is written, then what was pressed or what readings and looks give', () => {
+    expect(verdictToShow(undefined, 'better', 'cured')).toBe('cured');
+    expect(verdictToShow({ chosen: undefined }, 'better', 'cured')).toBe('better');
+    expect(verdictToShow({ chosen: undefined }, undefined, 'cured')).toBe('cured');
+    expect(verdictToShow({ chosen: 'worse' }, 'better', 'cured')).toBe('worse');
+    expect(verdictToShow(undefined, 'better', undefined)).toBe('better');
+  });
+
+  it('begins with the looks that were recorded, without those that only went with their symptom', () => {
+    if (known === undefined) throw new Error('the content does not read');
+    const look = (symptom: string, round: number, state: 'seen' | 'not-seen') => ({ symptom, round, state });
+    const observations = [look('curled-edges', 1, 'seen'), look('curled-edges', 2, 'not-seen'), look('curl-worse-one-side', 2, 'not-seen'), look('strings', 2, 'seen')];
+    expect(recordedLooks({ observations }, { number: 1, verdict: 'better' }, known)).toEqual({ 'curled-edges': 'not-seen', strings: 'seen' });
+    expect(recordedLooks({ observations }, { number: 1, verdict: undefined }, known)).toEqual({});
   });
 });
 
@@ -136,14 +157,32 @@ describe('counts of the casebook', () => {
   const knowledge = { remedies: { both: { cures: { a: {}, b: {} } }, one: { cures: { a: {} } } } } as unknown as Knowledge;
   const closed = (remedy: string, verdict: 'cured' | 'better', machine?: string, state: 'open' | 'closed' = 'closed'): CaseFile => ({ schema: 'leeward/case', version: 1, id: `${remedy} ${machine ?? ''}`, title: '', words: '', machine: machine === undefined ? {} : { name: machine }, print: {}, observations: [], findings: [], rounds: [{ number: 1, remedy, verdict }], log: [], state });
 
-  it('hold each cause that a proven change cures once a case, by machine, most frequent first', () => {
-    expect(curedCounts([closed('both', 'cured', 'no. 3'), closed('one', 'cured', 'no. 3'), closed('one', 'cured')], knowledge)).toEqual([
+  it('hold each cause that a proven change cures once a case where no chance is known, by machine, most frequent first', () => {
+    expect(curedCounts([closed('both', 'cured', 'no. 3'), closed('one', 'cured', 'no. 3'), closed('one', 'cured')], knowledge, (file) => (file.rounds[0]?.remedy === 'both' ? undefined : new Map()))).toEqual([
       { cause: 'a', cases: 3, machines: [{ name: 'no. 3', cases: 2 }, { name: NO_MACHINE, cases: 1 }] },
       { cause: 'b', cases: 1, machines: [{ name: 'no. 3', cases: 1 }] },
     ]);
   });
 
   it('leave out open cases, changes that did not cure, and changes that are no longer known', () => {
-    expect(curedCounts([closed('one', 'cured', 'no. 3', 'open'), closed('one', 'better'), closed('gone', 'cured')], knowledge)).toEqual([]);
+    expect(curedCounts([closed('one', 'cured', 'no. 3', 'open'), closed('one', 'better'), closed('gone', 'cured')], knowledge, (file) => (file.rounds[0]?.remedy === 'one' ? new Map([['a', 0.9]]) : undefined))).toEqual([]);
+  });
+
+  it('hold those causes that were as likely cured as not, else the likeliest', () => {
+    const counted = (...chances: [string, number][]): string[] => curedCounts([closed('both', 'cured')], knowledge, () => new Map(chances)).map((row) => row.cause);
+    expect(counted(['a', 0.5], ['b', 0.7])).toEqual(['a', 'b']);
+    expect(counted(['a', 0.3], ['b', 0.7])).toEqual(['b']);
+    expect(counted(['a', 0.4], ['b', 0.3])).toEqual(['a']);
+  });
+
+  it('do not hold everything that a change may cure when what was seen points to one cause of it', () => {
+    const known = readContent().value?.knowledge;
+    if (known === undefined) throw new Error('the content does not read');
+    const proven = caseSchema.parse({
+      schema: 'leeward/case', version: 1, id: 'proven', state: 'closed', rounds: [{ number: 1, remedy: 'choose-less-shrinking-plastic', fittedOn: '2026-11-20', verdict: 'cured' }],
+      observations: [{ symptom: 'lifted-corners', state: 'seen', round: 1 }, { symptom: 'lifted-corners', state: 'not-seen', round: 2 }],
+    });
+    expect(Object.keys(known.remedies['choose-less-shrinking-plastic']?.cures ?? {})).toContain('shrinkage-not-allowed-for');
+    expect(curedCounts([proven], known, (file) => curedCauses(file, known)).map((row) => row.cause)).toEqual(['shrinking-plastic-cold-room']);
   });
 });

@@ -17,6 +17,10 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     await page.goto('/');
     await page.getByLabel('Open a saved case').setInputFiles({ name: 'proven.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(PROVEN)) });
     await page.waitForURL('**/case/');
+    for (const place of ['plan', 'decide']) {
+      await page.goto(`${baseURL ?? ''}/case/${place}/`);
+      await expect(page.getByRole('heading', { name: 'This case is closed' })).toBeVisible();
+    }
     await page.goto(`${baseURL ?? ''}/case/log/`);
     await page.getByRole('button', { name: 'New case on this machine' }).click();
     await page.waitForURL((url) => url.pathname === '/');
@@ -42,3 +46,17 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     await context.close();
   });
 }
+
+test('a cured case that comes back goes on in a round of its own, and is no longer counted as cured', async ({ page, baseURL }) => {
+  await page.goto('/');
+  await page.getByLabel('Open a saved case').setInputFiles({ name: 'proven.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(PROVEN)) });
+  await page.waitForURL('**/case/');
+  await page.getByRole('button', { name: 'It came back' }).click();
+  await expect(page.getByRole('heading', { name: 'What could cause it' })).toBeVisible();
+  await expect(page.locator('.title-block')).toContainText('1 seen');
+  await page.goto(`${baseURL ?? ''}/case/log/`);
+  await expect(page.getByText('cured, but it came back.')).toBeVisible();
+  await page.goto(`${baseURL ?? ''}/casebook/`);
+  await expect(page.getByText('came back', { exact: true })).toBeVisible();
+  await expect(page.getByText('No case is closed as cured yet.')).toBeVisible();
+});

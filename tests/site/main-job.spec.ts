@@ -30,6 +30,8 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     // The case: facts of machine and print, a tree of causes, one next thing to do.
     await page.waitForURL('**/case/');
     await expect(page.getByRole('heading', { name: 'Do this next' })).toBeVisible();
+    // The last search only led to something that is not there.
+    await expect(page.getByText('In your words: “edges lift up on the left and then everything moved over”')).toBeVisible();
     await page.getByText('More facts').click();
     await page.getByLabel('Machine', { exact: true }).fill('no. 3');
     await page.getByLabel('Print', { exact: true }).fill('vent hinge, greenhouse');

@@ -17,14 +17,16 @@ import { inSentence } from '../../_parts/in-sentence';
 import { caseReadings } from '../../air/case-readings';
 import { fanSheetOf, fansOnOffer } from '../../air/fan-sheet';
 import type { Sheet } from '../../air/sheet';
+import { ClosedCase } from '../closed-case';
 import { bringsFan } from '../fit/brings-fan';
 import { NOTHING_TO_RANK } from '../nothing-found';
 import { advisedFirst } from './advised-first';
+import { whyChosen } from './why-chosen';
 import './decide.css';
 
 /** Choose a change: what each may cure, what it costs, and for cooling the computed comparison of fan and duct. */
 export function DecideScreen() {
-  return <WithCase>{(file, knowledge) => <Decide file={file} knowledge={knowledge} />}</WithCase>;
+  return <WithCase>{(file, knowledge) => (file.state === 'closed' ? <ClosedCase file={file} /> : <Decide file={file} knowledge={knowledge} />)}</WithCase>;
 }
 
 const SHOWN = 6;
@@ -46,10 +48,8 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
   if (!result || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
   const shown = advisedFirst(remedies, diagnosis.step).slice(0, all ? 30 : SHOWN);
   const cooling = result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
-  const leader = result.causes[0];
   const choose = async (remedy: RankedRemedy): Promise<void> => {
-    const why = `${leader ? `${leader.title}: ${shownShare(leader.probability)}. ` : ''}Chance that it cures something at work: ${shownShare(remedy.chance)}.`;
-    await changeCase((each) => chooseRemedy(each, { remedy: remedy.id, title: remedy.does, fanSheet: onlyFan(each, knowledge.remedies[remedy.id]), why }));
+    await changeCase((each) => chooseRemedy(each, { remedy: remedy.id, title: remedy.does, fanSheet: onlyFan(each, knowledge.remedies[remedy.id]), why: whyChosen(remedy, result.causes) }));
     router.push('/case/fit');
   };
   return (

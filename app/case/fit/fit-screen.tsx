@@ -22,6 +22,7 @@ import { FixedRule } from '../prove/fixed-rule';
 import { FanFits } from './fan-fits';
 import { fittingParts } from './fitting-parts';
 import { proposedRule, type Good } from './proposed-rule';
+import { whatRuleWaitsFor } from './what-rule-waits-for';
 import './fit.css';
 
 /** Fit the chosen change: fix what will count as cured, then the checklist with its cautions. */
@@ -83,7 +84,7 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
   const places = PLACES[count ?? 'none'];
   const readLimit = limit.trim() === '' ? undefined : measured(limit, '', kind, shownIn);
   const rows = places.map((place) => ({ place, read: (before[place] ?? '').trim() === '' ? undefined : measured(before[place] ?? '', plusMinus, kind, shownIn) }));
-  const wrong = (count !== undefined && readLimit?.problem !== undefined) || rows.some((row) => row.read?.problem !== undefined);
+  const waits = whatRuleWaitsFor(rows.map((row) => row.read), count === undefined ? undefined : readLimit?.problem);
   const fix = (): void => {
     const criterion: Criterion = {
       print, passes, fixedOn: new Date().toISOString(),
@@ -107,7 +108,7 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
         <FieldWithUnit label="Each reading: give or take" value={plusMinus} unit={shownIn} onChange={setPlusMinus} />
       </div>}
       {places.length > 0 && <div className="criterion-places">{rows.map((row) => <FieldWithUnit key={row.place} label={places.length === 1 ? 'Before' : `Before, ${row.place}`} value={before[row.place] ?? ''} unit={shownIn} problem={row.read?.problem} onChange={(text) => setBefore({ ...before, [row.place]: text })} />)}</div>}
-      {wrong ? <p className="label">One field needs another look first.</p> : <button type="button" className="button button-next" onClick={fix}>Fix this as the rule</button>}
+      {waits !== undefined ? <p className="label">{waits}</p> : <button type="button" className="button button-next" onClick={fix}>Fix this as the rule</button>}
     </div>
   );
 }

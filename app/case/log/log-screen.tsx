@@ -17,7 +17,7 @@ import { useBeliefs } from './beliefs';
 import { CaseDeeds } from './case-deeds';
 import { AirAsFound, AirOptions, Remedies } from './report-changes';
 import { WhatCouldCauseIt, WhatWasKnown, WhatWasMeasured, type Beliefs } from './report-facts';
-import { LeftReport, ProofReport, lastProven, moment, waitsForProof } from './report-proof';
+import { LeftReport, ProofReport, cameBackAfter, lastProven, moment, waitsForProof } from './report-proof';
 import { SheetFoot } from './sheet-foot';
 import './log.css';
 
@@ -141,7 +141,8 @@ function summary(file: CaseFile, { now, checked }: Pick<Beliefs, 'now' | 'checke
   // With a change fitted and not proven nobody knows what is left; what is sure is what was believed before it.
   const likeliest = waiting ? `${changeOf(waiting, knowledge)}: fitted, not proven yet.${isFirst && named ? ` Likeliest before it: ${named}` : ''}` : named ? `Likeliest now: ${named}` : '';
   if (!proven?.verdict) return likeliest;
-  return `${changeOf(proven, knowledge)}: ${VERDICT_WORDS[proven.verdict]}.${proven.verdict === 'cured' ? '' : ` ${likeliest}`}`;
+  const isBack = cameBackAfter(file, proven);
+  return `${changeOf(proven, knowledge)}: ${VERDICT_WORDS[proven.verdict]}${isBack ? ', but it came back' : ''}.${proven.verdict === 'cured' && !isBack ? '' : ` ${likeliest}`}`;
 }
 
 const changeOf = (round: Round, knowledge: Knowledge): string => round.option ?? knowledge.remedies[round.remedy ?? '']?.does ?? 'The change';

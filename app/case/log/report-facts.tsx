@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { CaseFile, Finding } from '@/lib/cases';
-import type { Diagnosis, Evidence } from '@/lib/diagnosis';
+import type { Diagnosis, Evidence, RankedCause } from '@/lib/diagnosis';
 import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
 import { factDetail, factTitle, shapeOf } from '../../_case/fact-words';
 import { ChanceBar, shareRange, shownShare } from '../../_charts';
@@ -51,6 +51,12 @@ function OneRound({ round, isLast, count, children }: { readonly round: number; 
 
 const MOST_CAUSES = 6;
 
+/** The first causes before the change; last the one that is named as the likeliest now, where it is not among them. */
+export function causesToShow({ checked, now, hasProof }: Pick<Beliefs, 'checked' | 'now' | 'hasProof'>): readonly RankedCause[] {
+  const leader = hasProof ? now.causes[0]?.id : undefined;
+  return checked.causes.filter((cause, place) => place < MOST_CAUSES || cause.id === leader);
+}
+
 /** The ranking before the first change, with the chance that each cause had at the start and has now. */
 export function WhatCouldCauseIt({ beliefs, isClosed }: { readonly beliefs: Beliefs; readonly isClosed: boolean }) {
   const { checked, hasChecks } = beliefs;
@@ -70,7 +76,7 @@ export function WhatCouldCauseIt({ beliefs, isClosed }: { readonly beliefs: Beli
     <table className="plain log-causes">
       <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at start</th>}<th scope="col" className="number">{hasChecks ? 'checked' : 'chance'}</th><th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">range</th>{hasProof && <th scope="col" className="number">now</th>}</tr></thead>
       <tbody>
-        {checked.causes.slice(0, MOST_CAUSES).map((cause, index) => (
+        {causesToShow({ checked, now: beliefs.now, hasProof }).map((cause, index) => (
           <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={28} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td>{then(now.get(cause.id) ?? 0)}</tr>
         ))}
         <tr><th scope="row">Something not listed here</th>{cells(beliefs.start.unexplained.share, checked.unexplained.share)}<td className="log-drawn"><ChanceBar chance={checked.unexplained.share} low={checked.unexplained.share} high={checked.unexplained.share} width={150} height={28} decorative /></td><td className="number" />{then(beliefs.now.unexplained.share)}</tr>

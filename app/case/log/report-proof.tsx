@@ -42,10 +42,20 @@ export function ProofReport({ file, round, air, units, knowledge, numbered }: Pr
           <BeforeAfter {...shown} width={120} rowHeight={25} />
         </div>
       )}
-      {round.verdict && <LooksAgain looks={file.observations.filter((each) => each.round === round.number + 1)} knowledge={knowledge} />}
-      <p className="log-verdict">{round.verdict ? <><VerdictSign verdict={round.verdict} /> <b>{VERDICT_WORDS[round.verdict]}</b>{round.verdictOn !== undefined && <span className="quiet">{moment(round.verdictOn)}</span>}</> : <span className="quiet">Not proven yet.</span>}</p>
+      {round.verdict && <LooksAgain looks={looksOfProof(file, round)} knowledge={knowledge} />}
+      <p className="log-verdict">{round.verdict ? <><VerdictSign verdict={round.verdict} /> <b>{VERDICT_WORDS[round.verdict]}</b>{round.verdictOn !== undefined && <span className="quiet">{moment(round.verdictOn)}</span>}{cameBackAfter(file, round) && <span className="quiet">It came back.</span>}</> : <span className="quiet">Not proven yet.</span>}</p>
     </div>
   );
+}
+
+/** The looks of a proof. What was told of the next round after the verdict is no look of the proof: it came back, or was seen later. */
+export function looksOfProof({ observations }: Pick<CaseFile, 'observations'>, { number, verdictOn }: Pick<Round, 'number' | 'verdictOn'>): Observation[] {
+  return observations.filter((each) => each.round === number + 1 && (each.on === undefined || verdictOn === undefined || each.on.slice(0, verdictOn.length) <= verdictOn));
+}
+
+/** True where a proof said cured and the case went on all the same. */
+export function cameBackAfter({ rounds }: Pick<CaseFile, 'rounds'>, { number, verdict }: Pick<Round, 'number' | 'verdict'>): boolean {
+  return verdict === 'cured' && rounds.some((round) => round.number > number);
 }
 
 const LOOKED: Readonly<Record<Observation['state'], string>> = { seen: 'still there', 'not-seen': 'gone', 'cant-tell': 'can’t tell' };

@@ -8,6 +8,7 @@ import { CaseTitleBlock } from '../../_case/case-title-block';
 import { WithCase } from '../../_case/with-case';
 import { shownShare } from '../../_charts';
 import { FitWidth } from '../../_parts/fit-width';
+import { ClosedCase } from '../closed-case';
 import { PlanDrawing } from './plan-drawing';
 import { PlanList } from './plan-list';
 import { usePlan } from './use-plan';
@@ -15,7 +16,7 @@ import './plan.css';
 
 /** The whole plan of a case: what to do next, and after every way that may come out. */
 export function PlanScreen() {
-  return <WithCase>{(file, knowledge) => <Plan file={file} knowledge={knowledge} />}</WithCase>;
+  return <WithCase>{(file, knowledge) => (file.state === 'closed' ? <ClosedCase file={file} /> : <Plan file={file} knowledge={knowledge} />)}</WithCase>;
 }
 
 function Plan({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {

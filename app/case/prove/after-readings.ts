@@ -52,9 +52,21 @@ export function verdictOfProof(judged: VerdictWord | undefined, looks: readonly 
   return looks.includes(undefined) ? undefined : 'cured';
 }
 
+/** The looks that a recorded proof took: they stand until something else is said. One that went with its symptom is not a look of its own. */
+export function recordedLooks({ observations }: Pick<CaseFile, 'observations'>, { number, verdict }: Pick<Round, 'number' | 'verdict'>, knowledge: Pick<Knowledge, 'symptoms'>): Readonly<Record<string, ThreeWay>> {
+  if (verdict === undefined) return {};
+  const looks = Object.fromEntries(observations.flatMap((each) => (each.round === number + 1 ? [[each.symptom, each.state] as const] : [])));
+  return Object.fromEntries(Object.entries(looks).filter(([symptom]) => !isGoneWith(symptom, looks, knowledge)));
+}
+
+/** The verdict to show: as recorded until something is written anew; then what was pressed by hand, else what readings and looks give. */
+export function verdictToShow(written: { readonly chosen: VerdictWord | undefined } | undefined, given: VerdictWord | undefined, recorded: VerdictWord | undefined): VerdictWord | undefined {
+  return written === undefined ? (recorded ?? given) : (written.chosen ?? given ?? recorded);
+}
+
 /**
  * The reading after the change as a finding of the next round: where the rule reads a check of the knowledge base at one place. What it
- * is compared with is taken from the last finding of that check; a rated value is not, since a new part has one of its own. Undefined
+ * is compared with is taken from the last finding of that check; a rated or set value is not, since the change may have altered it. Undefined
  * where the reading is something else, or cannot be compared.
  */
 export function findingOfProof({ reading }: Criterion, rows: readonly TypedRow[], { findings }: Pick<CaseFile, 'findings'>, round: number, knowledge: Pick<Knowledge, 'checks'>): Finding | undefined {
@@ -63,7 +75,7 @@ export function findingOfProof({ reading }: Criterion, rows: readonly TypedRow[]
   if (reading === undefined || answer?.kind !== 'quantity' || after === undefined || rows.length !== 1) return undefined;
   if (after.quantity !== answer.quantity && after.quantity !== 'ratio') return undefined;
   if (answer.compareWith === undefined || after.quantity === 'ratio') return { check: reading, result: after, round: round + 1 };
-  const comparedWith = answer.compareWith === 'rated' ? undefined : findings.filter((each) => each.check === reading).at(-1)?.comparedWith;
+  const comparedWith = answer.compareWith === 'rated' || answer.compareWith === 'set' ? undefined : findings.filter((each) => each.check === reading).at(-1)?.comparedWith;
   return comparedWith === undefined ? undefined : { check: reading, result: after, comparedWith, round: round + 1 };
 }
 

@@ -6,6 +6,7 @@ import { compareAirOptions } from '@/lib/decision';
 import { formatValue, preferredUnit } from '@/lib/units';
 import { caseReadings } from '../../air/case-readings';
 import { useFearedOfCase } from '../../air/faults-of-case';
+import { beforeChangeOf } from '../../air/fitted-sheet';
 import type { PlotAir } from './direction-plots';
 
 /** The air path of a case as it was described, and what it gives. */
@@ -14,11 +15,15 @@ export interface CaseAir {
   readonly result: AirPathResult;
 }
 
-/** The air path of a case as it was found: its sheet with the readings taken before the first change was fitted. */
-export function useCaseAir(file: CaseFile): CaseAir | undefined {
-  const text = useMemo(() => sheetText(file), [file]);
+/**
+ * The air path of a case as it was before the change of a round, with the readings taken until then; without a round, before the
+ * first change that was fitted: as it was found.
+ */
+export function useCaseAir(file: CaseFile, round?: number): CaseAir | undefined {
+  const then = useMemo(() => beforeChangeOf(file, round ?? file.rounds.find((each) => each.fittedOn !== undefined)?.number ?? Infinity), [file, round]);
+  const text = useMemo(() => (then.airPath === undefined ? undefined : JSON.stringify(caseReadings(then.airPath, then))), [then]);
   const read = useMemo(() => (text === undefined ? undefined : readAirPath(text)), [text]);
-  const feared = useFearedOfCase(text === undefined ? undefined : file);
+  const feared = useFearedOfCase(text === undefined ? undefined : then);
   const [found, setFound] = useState<{ readonly of: unknown; readonly air: CaseAir }>();
   useEffect(() => {
     if (!read?.value) return;
@@ -38,12 +43,6 @@ export function plotAir(air: AirPathResult | undefined, round: Round, units: 'me
     return from === undefined ? [] : [{ from, speed: outlet.speed.value, words: formatValue(outlet.speed.value, preferredUnit('speed', units), 2) }];
   });
   return { before: arrows(air.outlets), after: arrows(chosen.outlets) };
-}
-
-function sheetText(file: CaseFile): string | undefined {
-  if (!file.airPath) return undefined;
-  const fitted = file.rounds.find((round) => round.fittedOn !== undefined)?.number ?? Infinity;
-  return JSON.stringify(caseReadings(file.airPath, { ...file, findings: file.findings.filter((finding) => finding.round <= fitted) }));
 }
 
 /** The side of the machine on which an outlet stands, rad from +X against the clock; undefined between two sides. */

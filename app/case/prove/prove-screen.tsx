@@ -15,7 +15,7 @@ import { ChoiceOfThree, type ThreeWay } from '../../_parts/choice-of-three';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
 import { FitWidth } from '../../_parts/fit-width';
 import { VERDICT_WORDS, VerdictSign, type VerdictWord } from '../../_parts/signs';
-import { findingOfProof, isGoneWith, judgedOf, symptomsToLookAt, typedRows, verdictOfProof } from './after-readings';
+import { findingOfProof, isGoneWith, judgedOf, recordedLooks, symptomsToLookAt, typedRows, verdictOfProof, verdictToShow } from './after-readings';
 import { BeforeAfter } from './before-after';
 import { figuresOf } from './before-after-rows';
 import { plotAir, useCaseAir } from './case-air';
@@ -51,7 +51,8 @@ function Prove({ file, knowledge }: { readonly file: CaseFile; readonly knowledg
 function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile; readonly round: Round; readonly criterion: NonNullable<Round['criterion']>; readonly knowledge: Knowledge }) {
   const router = useRouter();
   const { units } = usePreferences();
-  const [draft = { typed: {}, looks: {}, chosen: round.verdict }, putDraft] = useDraft<Draft>(`proof ${file.id} ${round.number}`);
+  const [written, putDraft] = useDraft<Draft>(`proof ${file.id} ${round.number}`);
+  const draft = written ?? { typed: {}, looks: recordedLooks(file, round, knowledge), chosen: undefined };
   const { typed, looks, chosen } = draft;
   const write = (change: Partial<Draft>): void => putDraft({ ...draft, ...change });
   const rows = useMemo(() => typedRows(criterion, round.after, typed), [criterion, round.after, typed]);
@@ -59,8 +60,8 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
   const asked = symptomsToLookAt(file, round.number);
   const titleOf = (symptom: string): string => knowledge.symptoms[symptom]?.title ?? symptom;
   const lookOf = ({ symptom }: Observation): ThreeWay | undefined => (isGoneWith(symptom, looks, knowledge) ? 'not-seen' : looks[symptom]);
-  const verdict = chosen ?? verdictOfProof(judged?.verdict, asked.map(lookOf));
-  const air = plotAir(useCaseAir(file)?.result, round, units);
+  const verdict = verdictToShow(written, verdictOfProof(judged?.verdict, asked.map(lookOf)), round.verdict);
+  const air = plotAir(useCaseAir(file, round.number)?.result, round, units);
   const record = async (next: '/case' | '/case/log'): Promise<void> => {
     if (!verdict) return;
     const on = new Date().toISOString();

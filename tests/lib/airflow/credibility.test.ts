@@ -118,6 +118,13 @@ describe('electrical fit', () => {
     expect(fitOf({ voltage: '24 V', current: '0.13 A' }, { voltage: '24 V', currentLimit: '0.5 A' })).toMatchObject({ voltage: 'fits', 'running-current': 'fits', 'start-current': 'fits' });
   });
 
+  it('does not take the current of a fan on trust whose other figures cannot be true', () => {
+    // 900 Pa · 11.8 L/s / 4 is 2.65 W of air from 24 V · 0.08 A = 1.92 W.
+    const claimed = { kind: 'blower', claim: 'advertised', voltage: '24 V', current: '0.08 A', freeFlow: '25 CFM', maxPressure: '900 Pa', speed: '3500 rpm' };
+    expect(fitOf(claimed, { voltage: '24 V', currentLimit: '0.5 A' })['running-current']).toBe('look');
+    expect(fitOf({ ...claimed, claim: 'data-sheet' }, { voltage: '24 V', currentLimit: '0.5 A' })['running-current']).toBe('fits');
+  });
+
   it('tells more volts than the label says, up to where it is dangerous, and a thin long lead', () => {
     const states = ['12 V', '12.5 V', '13.5 V', '14.5 V', '11 V', '10.5 V', '8 V'].map((voltage) => fitOf({ voltage: '12 V', current: '0.1 A' }, { voltage }).voltage);
     expect(states).toEqual(['fits', 'fits', 'look', 'stop', 'fits', 'look', 'stop']);
