@@ -15,7 +15,12 @@ export function fansOnOffer(sheet: Sheet): FanOnOffer[] {
 export function fanSheetOf(sheet: Sheet, { index, name }: FanOnOffer): Sheet {
   const fan = Object(valueAt(sheet, ['candidates', index, 'fan'])) as object;
   const output = valueAt(sheet, ['output']);
-  return { schema: 'leeward/air-path', version: 1, title: name, fan: { name, ...fan }, ...(output === undefined ? {} : { output }) };
+  return { schema: 'leeward/air-path', version: 1, title: name, fan: { name, ...fan }, ...beliefOf(valueAt(sheet, ['candidates', index])), ...(output === undefined ? {} : { output }) };
+}
+
+/** What stands beside a fan on offer about its claim: trusted figures, and whether to reckon with them. They go along with the fan. */
+export function beliefOf(offer: unknown): Sheet {
+  return Object.fromEntries((['trusted', 'reckonWithBand'] as const).flatMap((key) => { const value = valueAt(offer, [key]); return value === undefined ? [] : [[key, value]]; }));
 }
 
 /** The fan that an option of the comparison brings: options are named after the offers that they fit, `candidate-2+candidate-3`. */

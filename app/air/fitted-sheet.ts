@@ -1,4 +1,5 @@
 import type { CaseFile, Round } from '@/lib/cases';
+import { beliefOf } from './fan-sheet';
 import { rowsAt, valueAt, type Sheet } from './sheet';
 
 /** Options of the air path that bring a new fan, a new duct, or both. */
@@ -28,11 +29,15 @@ export function sheetAsFitted(sheet: Sheet, option: string): Sheet {
   offers.forEach((offer, index) => {
     if (!fitted.has(index)) return;
     const [name, fan, duct, outlets, leaks] = (['name', 'fan', 'duct', 'outlets', 'leaks'] as const).map((part) => valueAt(offer, [part]));
-    if (typeof fan === 'object') next = { ...next, fan: { name, ...fan } };
+    if (typeof fan === 'object') next = { ...without(next, 'trusted', 'reckonWithBand'), ...beliefOf(offer), fan: { name, ...fan } };
     if (duct !== undefined || outlets !== undefined) next = { ...next, duct: duct ?? {}, outlets: outlets ?? rowsAt(sheet, ['outlets']), leaks: leaks ?? [] };
   });
   const print = valueAt(sheet, ['print']);
   return typeof print === 'object' && print !== null ? { ...next, print: { ...print, sides: [] } } : next;
+}
+
+function without(sheet: Sheet, ...keys: readonly string[]): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(sheet).filter(([key]) => !keys.includes(key)));
 }
 
 /** The case with its sheet as fitted; the sheet as it was stays with the round, for the report. */

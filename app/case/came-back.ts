@@ -1,8 +1,8 @@
 import type { CaseFile, Observation } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { currentRound, withRound } from '../_case/rounds';
+import { symptomsToLookAt } from '../_case/symptoms-to-look-at';
 import { note, observe } from '../_case/tell';
-import { symptomsToLookAt } from './prove/after-readings';
 
 /**
  * A closed case whose trouble is back: open again, in the round after the cure. What was seen last before the cure is told as seen

@@ -129,7 +129,7 @@ function CameBack({ knowledge }: { readonly knowledge: Knowledge }) {
 
 function TakeBack({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
   const round = toTakeBack(file, knowledge);
-  return round === undefined ? null : <p className="next-noted">First take back: {inSentence(round.option ?? titleOf(knowledge, round.remedy ?? ''))}. One change at a time, or no proof says which one did it.</p>;
+  return round === undefined ? null : <p className="next-noted">First take back “{round.option ?? titleOf(knowledge, round.remedy ?? '')}”. One change at a time, or no proof says which one did it.</p>;
 }
 
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {

@@ -5,7 +5,7 @@ import { runningCurrentOf } from './electrical-fit';
 import { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
-import { readAir, readCandidates, readMeasured, readOutput, readPrint } from './read-print';
+import { readBelieved, readAir, readCandidates, readMeasured, readOutput, readPrint } from './read-print';
 
 /** The name that stands in every air-path file, and the newest version that is understood. */
 export const AIR_PATH_SCHEMA = 'leeward/air-path';
@@ -73,7 +73,7 @@ function readParts(fields: PathFields): AirPath {
   const currency = fields.text('currency') ?? '€';
   const air = readAir(fields.object('air'));
   if (!fields.has('fan')) fields.assume('fan', 'Read voltage, current and size from the label of the fan.');
-  const fan = readFan(fields.object('fan'), 'part fan');
+  const fan = readBelieved(fields, readFan(fields.object('fan'), 'part fan'));
   const duct = readDuct(fields.object('duct'), fan.outlet);
   const outlets = readOutlets(fields);
   return {

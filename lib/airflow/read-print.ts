@@ -63,11 +63,16 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
   });
 }
 
+/** A fan with the trusted figures that stand beside it, where its claim cannot be believed: as for a fan on offer. */
+export function readBelieved(fields: PathFields, fan: FanFacts): FanFacts {
+  return believedFan(fields, fan, fields.has('trusted') ? readTrusted(fields.object('trusted')) : undefined, 'Measure its free flow: it is there, and a reading counts before any claim.') ?? fan;
+}
+
 /**
  * The fan as its own speed and power allow it, beside a trusted one or beside published ratings of its size, instead of as it is
  * claimed: where that is asked for, and where the claim cannot be believed and nobody asked for the claim. Told among what was assumed.
  */
-function believedFan(fields: PathFields, fan: FanFacts | undefined, trusted: FanFigures | undefined): FanFacts | undefined {
+function believedFan(fields: PathFields, fan: FanFacts | undefined, trusted: FanFigures | undefined, next = 'Measure its free flow when it is there, or go back to the claim at the claim check.'): FanFacts | undefined {
   const asked = fields.has('reckonWithBand') ? fields.yes('reckonWithBand') : undefined;
   const credibility = fan === undefined ? undefined : credibilityOfFan(fan, trusted);
   const band = credibility?.band;
@@ -75,7 +80,7 @@ function believedFan(fields: PathFields, fan: FanFacts | undefined, trusted: Fan
   if (asked === true && band === undefined) fields.tell('no-band', 'reckonWithBand', 'There is no band to reckon with: an advertised fan of a known size, or a trusted one beside it with a speed or a current each, is needed.', 'Add those figures, or take this out; the claim counts until then.', undefined, 'note');
   if (fan === undefined || band === undefined || !(asked ?? isRefused)) return fan;
   const why = isRefused ? `, which is ${credibility.verdict === 'impossible' ? 'impossible' : 'not credible'}` : '';
-  fields.tell('band-of-claim', 'fan.freeFlow', `Reckoned with ${formatRange(band.low, band.high, 'L/s')}, the band of the claim check, instead of the claimed ${formatValue(fan.freeFlow.value, 'L/s')}${why}.`, 'Measure its free flow when it is there, or go back to the claim at the claim check.', undefined, 'note');
+  fields.tell('band-of-claim', 'fan.freeFlow', `Reckoned with ${formatRange(band.low, band.high, 'L/s')}, the band of the claim check, instead of the claimed ${formatValue(fan.freeFlow.value, 'L/s')}${why}.`, next, undefined, 'note');
   return { ...fan, expectedFlow: { low: band.low, high: band.high } };
 }
 

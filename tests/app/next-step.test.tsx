@@ -28,7 +28,7 @@ describe('do this next', () => {
 
   it('says first which change to take back after a proof in vain, above the next step and in the list of changes', () => {
     const page = pageOf(fileOf('open', proven('no-change'), { number: 2 }));
-    const words = 'First take back: print cooler in steps of 5 °C. One change at a time, or no proof says which one did it.';
+    const words = 'First take back “Print cooler in steps of 5 °C”. One change at a time, or no proof says which one did it.';
     expect(page.indexOf(words)).toBeGreaterThan(-1);
     expect(page.indexOf(words)).toBeLessThan(page.indexOf('Do this next'));
     expect(page).toContain('no change; take it back before the next change');

@@ -11,6 +11,8 @@ const PAGES = ['/', '/air/', '/bench/', '/handbook/', '/handbook/weak-part-fan/'
 for (const [name, viewport] of Object.entries(SIZES)) {
   for (const colorScheme of ['light', 'dark'] as const) {
     test(`every place is whole, accessible and within its width: ${name}, ${colorScheme}`, async ({ browser, baseURL }) => {
+      // Eleven pages under every rule of axe: a slow machine takes more than a minute for them.
+      test.setTimeout(150_000);
       const context = await browser.newContext({ viewport, colorScheme, serviceWorkers: 'block' });
       const page = await context.newPage();
       const faults = watch(page, baseURL ?? '');

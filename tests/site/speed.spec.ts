@@ -27,6 +27,8 @@ test.describe.configure({ mode: 'serial' });
 test.use({ serviceWorkers: 'block' });
 
 test('an answer on the case page ranks anew within a moment, four times slowed down', async ({ page, browser }, info) => {
+  // Sixteen turns, each until all reasons stand there: only the time of an answer is held to a limit.
+  test.setTimeout(150_000);
   await page.setViewportSize(SIZES.phone);
   await openTimedCase(page);
   await page.getByText(/^More facts/).click();

@@ -1,4 +1,4 @@
-import type { CaseFile, Criterion, Finding, Observation, Round, StoredMeasured } from '@/lib/cases';
+import type { CaseFile, Criterion, Finding, Round, StoredMeasured } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { judgePlaces, type ProofJudged } from '@/lib/measuring';
 import type { Problem } from '@/lib/problems';
@@ -27,13 +27,6 @@ export function judgedOf(rows: readonly TypedRow[], { limit, good }: Criterion):
   if (!limit) return undefined;
   const readings = rows.flatMap((row) => (row.after ? [{ place: row.place, before: row.before, after: row.after }] : []));
   return readings.length > 0 && readings.length === rows.length ? judgePlaces(readings, limit.value, good) : undefined;
-}
-
-/** Symptoms that were seen when the change was fitted: each is looked at again. */
-export function symptomsToLookAt(file: CaseFile, round: number): Observation[] {
-  const last = new Map<string, Observation>();
-  for (const each of file.observations) if (each.round <= round) last.set(each.symptom, each);
-  return [...last.values()].filter((each) => each.state === 'seen');
 }
 
 /** True when the symptom that this one is a detail of was looked at again and is gone: then the detail is gone with it, and need not be asked about. */

@@ -26,6 +26,13 @@ describe('a sheet once its offers are fitted', () => {
     expect(readAirPath(JSON.stringify(after)).problems.filter(({ level }) => level === 'stop')).toEqual([]);
   });
 
+  it('believes the fitted fan no more than it believed the offer', () => {
+    const flow = (sheet: object): { low: number; high: number } | undefined => readAirPath(JSON.stringify(sheet)).value?.fan.expectedFlow;
+    expect(flow(after)).toEqual(readAirPath(JSON.stringify(DEMO_SHEET)).value?.candidates[0]?.fan?.expectedFlow);
+    expect(flow(after)).toBeDefined();
+    expect(flow(sheetAsFitted({ ...after, candidates: [{ name: 'next', fan: { kind: 'blower', freeFlow: '1 L/s', claim: 'data-sheet' } }] }, 'candidate-1'))).toBeUndefined();
+  });
+
   it('keeps what the option leaves: a fan alone leaves the duct and the other offer', () => {
     const fanOnly = sheetAsFitted(DEMO_SHEET, 'candidate-1');
     expect([valueAt(fanOnly, ['duct']), valueAt(fanOnly, ['outlets'])]).toEqual([valueAt(DEMO_SHEET, ['duct']), valueAt(DEMO_SHEET, ['outlets'])]);
