@@ -82,6 +82,12 @@ export function roundOf(file: Pick<CaseFile, 'rounds'>): number {
   return file.rounds[file.rounds.length - 1]?.number ?? 1;
 }
 
+/** Number of the round that what is told now belongs to: once a change is fitted, what is seen is seen after it, also before the verdict. */
+export function toldRound(file: Pick<CaseFile, 'rounds'>): number {
+  const last = file.rounds[file.rounds.length - 1];
+  return roundOf(file) + Number(last?.fittedOn !== undefined && last.verdict === undefined);
+}
+
 function load(): Promise<void> {
   loading ??= caseStore().then(async (store) => {
     const id = pointedTo();

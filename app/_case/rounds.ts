@@ -26,8 +26,13 @@ export function chooseRemedy(file: CaseFile, choice: { readonly remedy: string; 
 export function recordVerdict(file: CaseFile, verdict: NonNullable<Round['verdict']>, told: Pick<CaseFile, 'observations' | 'findings'>, after: Round['after'], words: string): CaseFile {
   const { number } = currentRound(file);
   const proven = changeRound(file, { verdict, verdictOn: new Date().toISOString(), ...(after === undefined ? {} : { after }) });
-  const isKept = (each: { readonly round: number }): boolean => each.round <= number;
-  const logged = note({ ...proven, observations: [...proven.observations.filter(isKept), ...told.observations], findings: [...proven.findings.filter(isKept), ...told.findings] }, words);
+  // What was told between fitting and verdict belongs to the next round already; the proof has the last word on what it looked at.
+  const isKept = (each: { readonly round: number }, isTold: boolean): boolean => each.round <= number || (currentRound(file).verdict === undefined && !isTold);
+  const logged = note({
+    ...proven,
+    observations: [...proven.observations.filter((each) => isKept(each, told.observations.some(({ symptom }) => symptom === each.symptom))), ...told.observations],
+    findings: [...proven.findings.filter((each) => isKept(each, told.findings.some(({ check }) => check === each.check))), ...told.findings],
+  }, words);
   return verdict === 'cured' ? { ...logged, state: 'closed' } : { ...logged, state: 'open', rounds: withRound(logged.rounds, number + 1) };
 }
 

@@ -1,9 +1,9 @@
 import type { CaseFile, Finding, Observation } from '@/lib/cases';
-import { roundOf } from './current-case';
+import { roundOf, toldRound } from './current-case';
 
 /** The case with one more observation, or with more said about one already made in this round. */
 export function observe(file: CaseFile, symptom: string, change: Partial<Observation>): CaseFile {
-  const round = roundOf(file);
+  const round = toldRound(file);
   const earlier = file.observations.find((each) => each.symptom === symptom && each.round === round);
   const next: Observation = { symptom, state: 'seen', round, on: new Date().toISOString(), ...earlier, ...change };
   return { ...file, observations: earlier ? file.observations.map((each) => (each === earlier ? next : each)) : [...file.observations, next] };
@@ -17,13 +17,13 @@ export function observeAgain(file: CaseFile, { symptom, round }: Pick<Observatio
 
 /** The case without an observation of this round: as if it had never been looked at. */
 export function withdraw(file: CaseFile, symptom: string): CaseFile {
-  const round = roundOf(file);
+  const round = toldRound(file);
   return { ...file, observations: file.observations.filter((each) => each.symptom !== symptom || each.round !== round) };
 }
 
 /** The case with the result of a check; an earlier result of the same check in the same round gives way. */
 export function tellFinding(file: CaseFile, finding: Omit<Finding, 'round' | 'on'>): CaseFile {
-  const round = roundOf(file);
+  const round = toldRound(file);
   const kept = file.findings.filter((each) => each.check !== finding.check || each.round !== round);
   return { ...file, findings: [...kept, { ...finding, round, on: new Date().toISOString() }] };
 }

@@ -8,7 +8,7 @@ import type { KnownCheck, WholeMethod } from '@/lib/knowledge';
 import { formatMeasured, readQuantity, findUnit } from '@/lib/units';
 import { useKnowledge } from '../_browser/knowledge';
 import { useDraft } from '../_browser/use-draft';
-import { changeCase, roundOf, useCurrentCase } from '../_case/current-case';
+import { changeCase, toldRound, useCurrentCase } from '../_case/current-case';
 import { useDiagnosis } from '../_case/use-diagnosis';
 import { useKnowledgeOfCase } from '../_case/use-knowledge-of-case';
 import { note, tellFinding } from '../_case/tell';
@@ -52,7 +52,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const diagnosis = useDiagnosis(file, knowledge);
   const ofCase = useKnowledgeOfCase(file, knowledge);
   const router = useRouter();
-  const round = file ? roundOf(file) : 1;
+  const round = file ? toldRound(file) : 1;
   const earlier = file?.findings.find((each) => each.check === check.id && each.round === round);
   const [step, setStep] = useState(0);
   const [draft = NOTHING_WRITTEN, putDraft] = useDraft<Draft>(`${method.id} ${file?.id ?? ''} ${round}`);

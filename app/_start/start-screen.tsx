@@ -6,7 +6,7 @@ import type { CaseFile, Observation } from '@/lib/cases';
 import { ZONE_TITLES, type Knowledge, type KnownSymptom, type Zone } from '@/lib/knowledge';
 import { useAddressWord } from '../_browser/address';
 import { useKnowledge } from '../_browser/knowledge';
-import { changeCase, newCase, openCase, roundOf, useCurrentCase } from '../_case/current-case';
+import { changeCase, newCase, openCase, toldRound, useCurrentCase } from '../_case/current-case';
 import { caseHeading } from '../_case/case-title-block';
 import { observe, withdraw } from '../_case/tell';
 import { TouchPart } from '../_drawings/touch-part';
@@ -42,7 +42,7 @@ export function StartScreen() {
   const find = useMemo(() => knowledge && understander(knowledge), [knowledge]);
   const matches = useMemo(() => (knowledge && find ? matchesOf(heard, zone, knowledge, find) : []), [heard, zone, knowledge, find]);
   const observations = file?.observations ?? [];
-  const told = (id: string): Observation | undefined => observations.find((each) => each.symptom === id && each.round === (file ? roundOf(file) : 1));
+  const told = (id: string): Observation | undefined => observations.find((each) => each.symptom === id && each.round === (file ? toldRound(file) : 1));
 
   const inOwnWords = (base: CaseFile, state?: Observation['state']): CaseFile => {
     const said = { ...base, words: wordsAfter(base.words, words, state) };

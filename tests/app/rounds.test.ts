@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { recordVerdict } from '../../app/_case/rounds';
+import { observe, tellFinding } from '../../app/_case/tell';
 import { toTakeBack } from '../../app/_case/to-take-back';
 import { cameBack } from '../../app/case/came-back';
 import { cameBackAfter, looksOfProof } from '../../app/case/log/report-proof';
@@ -29,6 +30,23 @@ describe('a verdict', () => {
   it('begins no second round of the same number', () => {
     const file = fileOf({ rounds: [{ number: 2 }, FIRST] });
     expect(recordVerdict(file, 'worse', { observations: [], findings: [] }, undefined, 'Proof: worse.').rounds.map((round) => round.number)).toEqual([2, 1]);
+  });
+});
+
+describe('what is told between fitting and verdict', () => {
+  const fitted = fileOf({ rounds: [FIRST], observations: [seen('curled-edges')], findings: [{ check: 'outlet-aim-off', answer: 'yes', round: 1 }] });
+
+  it('belongs to the next round, and leaves what was told before the change as it was', () => {
+    const after = tellFinding(observe(observe(fitted, 'curled-edges', { state: 'not-seen' }), 'strings', { state: 'seen' }), { check: 'outlet-aim-off', answer: 'no' });
+    expect([statesIn(after, 1), statesIn(after, 2)]).toEqual([{ 'curled-edges': 'seen' }, { 'curled-edges': 'not-seen', strings: 'seen' }]);
+    expect(after.findings.map(({ round, answer }) => [round, answer])).toEqual([[1, 'yes'], [2, 'no']]);
+    expect(statesIn(observe({ ...fitted, rounds: [{ number: 1, remedy: 'fit-stronger-part-fan' }] }, 'strings', {}), 1)).toHaveProperty('strings');
+  });
+
+  it('stays when the verdict is recorded, but for what the proof looked at itself', () => {
+    const told = observe(observe(fitted, 'curled-edges', { state: 'not-seen' }), 'strings', { state: 'seen' });
+    const recorded = recordVerdict(told, 'better', { observations: [seen('curled-edges', 2)], findings: [] }, undefined, 'Proof: better.');
+    expect(statesIn(recorded, 2)).toEqual({ 'curled-edges': 'seen', strings: 'seen' });
   });
 });
 

@@ -45,9 +45,11 @@ export function verdictOfProof(judged: VerdictWord | undefined, looks: readonly 
   return looks.includes(undefined) ? undefined : 'cured';
 }
 
-/** The looks that a recorded proof took: they stand until something else is said. One that went with its symptom is not a look of its own. */
-export function recordedLooks({ observations }: Pick<CaseFile, 'observations'>, { number, verdict }: Pick<Round, 'number' | 'verdict'>, knowledge: Pick<Knowledge, 'symptoms'>): Readonly<Record<string, ThreeWay>> {
-  if (verdict === undefined) return {};
+/**
+ * The looks that a recorded proof took, or what was told since the fitting: they stand until something else is said. One that went with
+ * its symptom is not a look of its own.
+ */
+export function recordedLooks({ observations }: Pick<CaseFile, 'observations'>, { number }: Pick<Round, 'number'>, knowledge: Pick<Knowledge, 'symptoms'>): Readonly<Record<string, ThreeWay>> {
   const looks = Object.fromEntries(observations.flatMap((each) => (each.round === number + 1 ? [[each.symptom, each.state] as const] : [])));
   return Object.fromEntries(Object.entries(looks).filter(([symptom]) => !isGoneWith(symptom, looks, knowledge)));
 }
