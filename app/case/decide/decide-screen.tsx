@@ -107,7 +107,7 @@ function RemedyRow({ remedy, best, knowledge, onChoose }: { readonly remedy: Ran
   return (
     <li className={best ? 'option option-best' : 'option'}>
       <div className="option-words">
-        <h2>{remedy.does}</h2>
+        <h2>{remedy.does}{remedy.isTried && <span className="quiet"> (tried)</span>}</h2>
         <p className="label">cures: {remedy.cures.slice(0, 3).map((id) => inSentence(knowledge.causes[id]?.title ?? id)).join('; ')}{remedy.cures.length > 3 && '; more'}</p>
         {page?.sideEffects && page.sideEffects.length > 0 && <p className="label">side effects: {page.sideEffects.map(inSentence).join('; ')}</p>}
       </div>
