@@ -5,7 +5,7 @@ import { runningCurrentOf } from './electrical-fit';
 import { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
-import { readBelieved, readAir, readCandidates, readMeasured, readOutput, readPrint } from './read-print';
+import { readAir, readBelieved, readCandidates, readMeasured, readOutput, readPrint } from './read-print';
 
 /** The name that stands in every air-path file, and the newest version that is understood. */
 export const AIR_PATH_SCHEMA = 'leeward/air-path';

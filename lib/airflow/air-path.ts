@@ -33,6 +33,8 @@ export interface FanFacts {
   readonly freeFlow: Fact<'volume-flow'>;
   /** Free flow to reckon with instead of a claim, m³/s: nine of ten samples lie between. Undefined: the claim itself counts. */
   readonly expectedFlow: { readonly low: number; readonly high: number } | undefined;
+  /** True where the claimed flow does not fit the fan's own speed and power, whatever is reckoned with. */
+  readonly isClaimRefused: boolean;
   readonly maxPressure: Fact<'pressure'>;
   readonly shape: ShapeFacts;
   readonly outlet: SectionFacts;

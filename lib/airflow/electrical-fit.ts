@@ -1,5 +1,4 @@
 import type { FanFacts, FanOutputFacts } from './air-path';
-import { credibilityOfFan } from './claim-of-fan';
 
 /** One point to look at before buying and again before connecting. */
 export interface FitPoint {
@@ -79,15 +78,9 @@ function currentPoints(fan: FanFacts, output: FanOutputFacts): FitPoint[] {
   return [
     running > limit
       ? { id: 'running-current', state: 'stop', sentence: `It draws ${running.toFixed(2)} A, the output gives ${limit.toFixed(2)} A.${assumed}` }
-      : { id: 'running-current', state: running > 0.8 * limit || isRefused(fan) ? 'look' : 'fits', sentence: `${running.toFixed(2)} A of ${limit.toFixed(2)} A.${assumed}${isRefused(fan) ? ' Its figures cannot all be true: measure its current before it runs for long.' : ''}` },
+      : { id: 'running-current', state: running > 0.8 * limit || fan.isClaimRefused ? 'look' : 'fits', sentence: `${running.toFixed(2)} A of ${limit.toFixed(2)} A.${assumed}${fan.isClaimRefused ? ' Its figures cannot all be true: measure its current before it runs for long.' : ''}` },
     { id: 'start-current', state: start > limit || output.currentLimit === undefined ? 'look' : 'fits', sentence: `It may draw ${start.toFixed(2)} A while starting; the output gives ${limit.toFixed(2)} A.${assumed}` },
   ];
-}
-
-/** True where the flow that a fan is sold with does not fit its own speed and power: then its current need not be true either. */
-function isRefused(fan: FanFacts): boolean {
-  const verdict = fan.freeFlow.basis === 'given' ? credibilityOfFan(fan, undefined)?.verdict : undefined;
-  return fan.expectedFlow !== undefined || verdict === 'not-credible' || verdict === 'impossible';
 }
 
 function polarityPoint(): FitPoint {

@@ -42,6 +42,7 @@ function readOne(fields: PathFields, fallbackName: string): FanFacts {
     claim: flow.basis === 'assumed' ? 'usual' : (claim ?? 'advertised'),
     freeFlow: flow,
     expectedFlow: undefined,
+    isClaimRefused: false,
     maxPressure: pressure,
     shape: readShape(fields, flow, pressure, points),
     outlet: fields.has('outlet') ? readSection(fields.object('outlet'), 0.3e-3) : usualOutlet(fields, frame, kind),

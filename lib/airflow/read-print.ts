@@ -76,12 +76,12 @@ function believedFan(fields: PathFields, fan: FanFacts | undefined, trusted: Fan
   const asked = fields.has('reckonWithBand') ? fields.yes('reckonWithBand') : undefined;
   const credibility = fan === undefined ? undefined : credibilityOfFan(fan, trusted);
   const band = credibility?.band;
-  const isRefused = credibility?.verdict === 'not-credible' || credibility?.verdict === 'impossible';
+  const isClaimRefused = credibility?.verdict === 'not-credible' || credibility?.verdict === 'impossible';
   if (asked === true && band === undefined) fields.tell('no-band', 'reckonWithBand', 'There is no band to reckon with: an advertised fan of a known size, or a trusted one beside it with a speed or a current each, is needed.', 'Add those figures, or take this out; the claim counts until then.', undefined, 'note');
-  if (fan === undefined || band === undefined || !(asked ?? isRefused)) return fan;
-  const why = isRefused ? `, which is ${credibility.verdict === 'impossible' ? 'impossible' : 'not credible'}` : '';
+  if (fan === undefined || band === undefined || !(asked ?? isClaimRefused)) return fan && { ...fan, isClaimRefused };
+  const why = isClaimRefused ? `, which is ${credibility.verdict === 'impossible' ? 'impossible' : 'not credible'}` : '';
   fields.tell('band-of-claim', 'fan.freeFlow', `Reckoned with ${formatRange(band.low, band.high, 'L/s')}, the band of the claim check, instead of the claimed ${formatValue(fan.freeFlow.value, 'L/s')}${why}.`, next, undefined, 'note');
-  return { ...fan, expectedFlow: { low: band.low, high: band.high } };
+  return { ...fan, isClaimRefused, expectedFlow: { low: band.low, high: band.high } };
 }
 
 /** Figures of a trusted fan of the same frame. Without its free flow there is nothing to hold a claim against. */

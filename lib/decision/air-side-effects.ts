@@ -34,7 +34,7 @@ function electrical(change: AirChange, path: AirPath): SideEffect[] {
   else if (path.output.currentLimit !== undefined && start?.state === 'look') effects.push({ kind: 'output-current', sentence: start.sentence });
   const bothKnown = fan.voltage !== undefined && (path.output.voltage ?? path.fan.voltage) !== undefined;
   if (bothKnown && voltage !== undefined && voltage.state !== 'fits') effects.push({ kind: 'voltage', sentence: voltage.state === 'stop' ? `${voltage.sentence} Do not connect it.` : voltage.sentence });
-  if (fan.expectedFlow !== undefined) effects.push({ kind: 'claim-not-believed', sentence: 'Its claim is not believed: its band counts.' });
+  if (fan.expectedFlow !== undefined && fan.isClaimRefused) effects.push({ kind: 'claim-not-believed', sentence: 'Its claim is not believed: its band counts.' });
   const faster = fan.freeFlow.value > 1.3 * path.fan.freeFlow.value;
   if (faster) effects.push({ kind: 'noise', sentence: 'It will be louder.' });
   return effects;

@@ -83,7 +83,8 @@ const MOST_AGAINST = 1 / 4;
 /**
  * What a described path says, from its joint samples. A sample counts as short when the worst side gets less than the print needs.
  * Fan too weak: short, and most of the free flow gets through. Duct too narrow: short, and less of it does. What is most lies
- * in the middle between the edges of the bottleneck rule (0.5 and 0.8), so that a sample blames one of the two, as that rule does. One side starved: the weaker outlet has less than 0.6 of the speed of the stronger.
+ * in the middle between the edges of the bottleneck rule (0.5 and 0.8), so that a sample blames one of the two, as that rule does.
+ * One side starved: the weaker outlet has less than 0.6 of the speed of the stronger.
  *
  * The odds stand against how often a machine nobody has described would be so, not against the prior: that one is also
  * small because a hundred other causes compete with it.

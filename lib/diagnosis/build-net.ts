@@ -8,6 +8,7 @@ import { nameOf, type Evidence } from './evidence';
 import { groupBy } from './group-by';
 import { readingLikelihoods } from './reading-likelihood';
 import { isMeasuredSeen, levelsByItself, orderedModels, sameModel } from './reading-levels';
+import { fittedInRound } from './remedies-of-round';
 import { gradedLevels, plainLevels, type SymptomLevels } from './symptom-levels';
 
 /** The tables of one case: a net for lib/inference, and which of its parts mean what. */
@@ -116,7 +117,6 @@ function priorsOf({ machine, print, casebook }: Circumstanced, knowledge: Knowle
 function repairsOf(file: Pick<CaseFile, 'rounds'>, knowledge: Knowledge): Map<string, Repair[]> {
   const repairs = new Map<string, Repair[]>();
   for (const round of file.rounds) {
-    if (round.fittedOn === undefined && round.verdict === undefined) continue;
     for (const [cause, chance] of chancesOfCure(round, knowledge)) repairs.set(cause, [...(repairs.get(cause) ?? []), { round: round.number, chance }]);
   }
   for (const list of repairs.values()) list.sort((a, b) => a.round - b.round);
@@ -124,9 +124,9 @@ function repairsOf(file: Pick<CaseFile, 'rounds'>, knowledge: Knowledge): Map<st
 }
 
 /** Per cause: the chance that what was fitted in this round cures it; two changes made together each have their own. */
-function chancesOfCure({ remedy, also = [] }: CaseFile['rounds'][number], knowledge: Knowledge): Map<string, number> {
+function chancesOfCure(round: CaseFile['rounds'][number], knowledge: Knowledge): Map<string, number> {
   const chances = new Map<string, number>();
-  for (const id of remedy === undefined ? also : [remedy, ...also]) {
+  for (const id of fittedInRound(round)) {
     for (const [cause, { chance }] of Object.entries(knowledge.remedies[id]?.cures ?? {})) chances.set(cause, 1 - (1 - (chances.get(cause) ?? 0)) * (1 - chance));
   }
   return chances;

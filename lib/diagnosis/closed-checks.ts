@@ -1,5 +1,6 @@
 import type { Knowledge, KnownCheck } from '../knowledge';
 import type { Diagnosis } from './diagnose';
+import { fittedInRound } from './remedies-of-round';
 
 /**
  * Checks that there is no reason to take now: answered since the last change that may have cured something they hear of, or put
@@ -10,12 +11,12 @@ export function closedChecks({ net, items, putOff = [] }: Pick<Diagnosis, 'net' 
   const closed = new Set(putOff);
   for (const item of items) {
     const check = item.kind === 'symptom' ? undefined : knowledge.checks[item.about];
-    if (check !== undefined && !fitted.some((round) => round.number >= item.round && mayHaveCured(round, check, knowledge))) closed.add(item.about);
+    if (check !== undefined && !fitted.some((round) => round.number >= item.round && fittedInRound(round).some((id) => mayCure(id, check, knowledge)))) closed.add(item.about);
   }
   return closed;
 }
 
-function mayHaveCured({ remedy, also = [], fittedOn, verdict }: Diagnosis['net']['builtFrom']['fitted'][number], check: KnownCheck, knowledge: Knowledge): boolean {
-  if (fittedOn === undefined && verdict === undefined) return false;
-  return (remedy === undefined ? also : [remedy, ...also]).some((id) => Object.keys(knowledge.remedies[id]?.cures ?? {}).some((cause) => cause in check.yes || cause in check.reads));
+/** True where a remedy may cure a cause that the check hears of. */
+function mayCure(remedy: string, check: KnownCheck, knowledge: Knowledge): boolean {
+  return Object.keys(knowledge.remedies[remedy]?.cures ?? {}).some((cause) => cause in check.yes || cause in check.reads);
 }

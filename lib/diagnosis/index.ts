@@ -24,6 +24,7 @@ export { costInMinutes, type Change } from './changes';
 export { cheapestMethod, ownMinutesOfMethod, type WayToCheck } from './cheapest-method';
 export type { CheckAnswer, OpenCheck } from './open-checks';
 export { drawScenarios, type Scenario } from './scenarios';
+export { fittedInRound, remediesOfRound } from './remedies-of-round';
 export { chanceOfUse, GIVING_UP, Standing, type Batch, type ScoredCheck } from './standing';
 export { possibilitiesOf, standingOf, type Possibilities, type StandingOptions } from './standing-of-case';
 export { costWithCheck, mostTelling, nextStep, TOO_LITTLE, type Ahead, type Step } from './next-step';

@@ -120,7 +120,7 @@ export class Standing {
   }
 
   /**
-   * The changes to try, by odds over cost, up to where giving up is cheaper; and the expected cost of that, giving up with
+   * The changes to try, by the odds of the share of the trouble that each serves over its cost, up to where giving up is cheaper; and the expected cost of that, giving up with
    * what is left by then included. A change that could only have cured symptoms which are gone by then is passed over.
    */
   orderOfChanges(givingUp = GIVING_UP): { readonly changes: readonly Change[]; readonly cost: number } {

@@ -122,6 +122,9 @@ describe('electrical fit', () => {
     // 900 Pa · 11.8 L/s / 4 is 2.65 W of air from 24 V · 0.08 A = 1.92 W.
     const claimed = { kind: 'blower', claim: 'advertised', voltage: '24 V', current: '0.08 A', freeFlow: '25 CFM', maxPressure: '900 Pa', speed: '3500 rpm' };
     expect(fitOf(claimed, { voltage: '24 V', currentLimit: '0.5 A' })['running-current']).toBe('look');
+    // A band that somebody asked for says nothing against a claim that can be believed.
+    const asked = readAirPath(JSON.stringify({ schema: 'leeward/air-path', version: 1, fan: { kind: 'blower', frame: '50 x 15', claim: 'advertised', freeFlow: '4 CFM', speed: '6000 rpm', current: '0.10 A', voltage: '24 V' }, trusted: { freeFlow: '5 CFM', speed: '6500 rpm', current: '0.18 A', voltage: '24 V' }, reckonWithBand: true, output: { voltage: '24 V', currentLimit: '0.5 A' } })).value;
+    expect([asked?.fan.expectedFlow === undefined, asked?.fan.isClaimRefused]).toEqual([false, false]);
     expect(fitOf({ ...claimed, claim: 'data-sheet' }, { voltage: '24 V', currentLimit: '0.5 A' })['running-current']).toBe('fits');
   });
 
