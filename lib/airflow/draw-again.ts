@@ -27,13 +27,21 @@ export function chosenByWeight(weights: Float64Array, start = 0.5): Int32Array {
 export function inputsOfChosen(inputs: UncertainInputs, chosen: Int32Array, columns: readonly number[]): UncertainInputs {
   const { count, layout } = inputs;
   const deviates = inputs.deviates.slice();
-  for (const column of columns) pick(inputs.deviates.subarray(column * count, (column + 1) * count), chosen, deviates.subarray(column * count, (column + 1) * count));
-  return withDeviates(layout, count, deviates);
+  const made = withDeviates(layout, count, deviates);
+  for (const column of columns) {
+    const from = inputs.deviates.subarray(column * count, (column + 1) * count);
+    const to = deviates.subarray(column * count, (column + 1) * count);
+    pick(from, chosen, to);
+    // What was made of a column is drawn with it.
+    const multipliers = inputs.multipliers.get(from.byteOffset) ?? [];
+    made.multipliers.set(to.byteOffset, new Map([...multipliers].map(([spread, values]) => [spread, columnOfChosen(values, chosen)])));
+  }
+  return made;
 }
 
 /** The solved path of the chosen samples: nothing has to be solved again. */
 export function pathOfChosen(path: SampledPath, chosen: Int32Array): SampledPath {
-  const picked = (values: Float64Array): Float64Array => pick(values, chosen, new Float64Array(chosen.length));
+  const picked = (values: Float64Array): Float64Array => columnOfChosen(values, chosen);
   const fanOf = ({ freeFlow, maxPressure, shapeWeight, table, pair }: SampledFan): SampledFan => ({
     freeFlow: picked(freeFlow), maxPressure: picked(maxPressure), shapeWeight: picked(shapeWeight), table,
     ...(pair === undefined ? {} : { pair: { ...pair, first: fanOf(pair.first), second: fanOf(pair.second) } }),
@@ -47,6 +55,11 @@ export function pathOfChosen(path: SampledPath, chosen: Int32Array): SampledPath
     leakFlow: picked(path.leakFlow),
     outlets: mapped(path.outlets, (outlet) => ({ flow: picked(outlet.flow), speed: picked(outlet.speed) })),
   };
+}
+
+/** One value per sample, of the chosen samples. */
+export function columnOfChosen(values: Float64Array, chosen: Int32Array): Float64Array {
+  return pick(values, chosen, new Float64Array(chosen.length));
 }
 
 function pick(from: Float64Array, chosen: Int32Array, to: Float64Array): Float64Array {

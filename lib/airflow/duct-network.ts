@@ -184,22 +184,29 @@ function madeByMouth(outlet: OutletBranch): DuctElement[] {
 }
 
 /**
- * Flow through a branch under a pressure: repeated substitution, which shrinks the error at least by half each round, carried
- * on to its limit every other round (Aitken).
+ * Flow through a branch under a pressure. At once where nothing in it depends on the flow; else repeated substitution, which
+ * shrinks the error at least by half each round, carried on to its limit every other round (Aitken).
  */
 function branchAt(outlet: OutletBranch, mode: DuctNetwork['mode'], air: Air, pressure: number): BranchState {
   const mouth = mouthConductance(outlet, mode, air);
-  const next = (through: number): number => Math.sqrt(pressure / (runResistanceAt(outlet.elements, air, through) + 1 / mouth.all ** 2));
-  let flow = outlet.area * Math.sqrt(pressure / air.density);
+  const atMouth = 1 / mouth.all ** 2;
+  const run = splitRun(outlet.elements);
+  let flow = Math.sqrt(pressure / ((air.density / 2) * run.fittings + atMouth));
+  if (run.straights.length === 0) return { outlet, flow, out: flow * mouth.share };
   for (let round = 0; round < 50; round += 1) {
-    const once = next(flow);
+    const once = flowThrough(run, air, pressure, atMouth, flow);
     if (Math.abs(once - flow) <= 1e-12 * once) return { outlet, flow: once, out: once * mouth.share };
-    const twice = next(once);
+    const twice = flowThrough(run, air, pressure, atMouth, once);
     const bend = twice - 2 * once + flow;
     const limit = bend === 0 ? twice : flow - (once - flow) ** 2 / bend;
     flow = limit > 0.5 * twice && limit < 2 * twice ? limit : twice;
   }
   return { outlet, flow, out: flow * mouth.share };
+}
+
+/** Flow through a branch if its friction were that of another flow. */
+function flowThrough(run: SplitRun, air: Air, pressure: number, atMouth: number, frictionOf: number): number {
+  return Math.sqrt(pressure / (resistanceOf(run, air, frictionOf) + atMouth));
 }
 
 /** Flow per root of the pressure before a mouth through mouth and gap together, m³/s/√Pa, and the share that leaves by the mouth. */
@@ -220,16 +227,32 @@ function mouthPressure(outlet: OutletBranch, air: Air, out: number): number {
 
 /** Resistance of elements in a row, Pa·s²/m⁶: fittings once and for all, friction at the flow. */
 function runResistanceAt(elements: readonly DuctElement[], air: Air, flow: number): number {
-  const run = splitRun(elements);
+  return resistanceOf(splitRun(elements), air, flow);
+}
+
+function resistanceOf(run: SplitRun, air: Air, flow: number): number {
   let perHalfDensity = run.fittings;
-  for (const straight of run.straights) perHalfDensity += lossCoefficientOf(straight, air, flow) / referenceAreaOf(straight) ** 2;
+  for (const { section, reynoldsPerFlow, relativeRoughness, perFactor } of run.straights) {
+    const reynolds = (air.density / air.viscosity) * reynoldsPerFlow * flow;
+    perHalfDensity += perFactor * frictionFactor(section, Math.max(reynolds, 1e-9), relativeRoughness);
+  }
   return (air.density / 2) * perHalfDensity;
 }
 
 interface SplitRun {
   /** Sum of coefficient over area squared, 1/m⁴. */
   readonly fittings: number;
-  readonly straights: readonly DuctElement[];
+  readonly straights: readonly StraightRun[];
+}
+
+/** What a straight piece has of its own, worked out once. */
+interface StraightRun {
+  readonly section: Section;
+  /** Reynolds number per flow, times the kinematic viscosity: diameter over area, 1/m. */
+  readonly reynoldsPerFlow: number;
+  readonly relativeRoughness: number;
+  /** Coefficient over area squared per friction factor, 1/m⁴. */
+  readonly perFactor: number;
 }
 
 /** Runs that were met before. */
@@ -240,10 +263,16 @@ function splitRun(elements: readonly DuctElement[]): SplitRun {
   if (known !== undefined) return known;
   const run = {
     fittings: elements.reduce((sum, element) => (element.kind === 'fitting' ? sum + element.coefficient / element.area ** 2 : sum), 0),
-    straights: elements.filter((element) => element.kind === 'straight'),
+    straights: elements.flatMap((element) => (element.kind === 'straight' ? [straightRun(element)] : [])),
   };
   RUNS.set(elements, run);
   return run;
+}
+
+function straightRun({ section, length, roughness }: Extract<DuctElement, { kind: 'straight' }>): StraightRun {
+  const area = areaOf(section);
+  const diameter = hydraulicDiameterOf(section);
+  return { section, reynoldsPerFlow: diameter / area, relativeRoughness: roughness / diameter, perFactor: length / diameter / area ** 2 };
 }
 
 function leakThrough(network: DuctNetwork, place: LeakGap['at'], air: Air, totalPressure: number, flowPast: number): number {

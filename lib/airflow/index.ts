@@ -44,7 +44,7 @@ export { ADVERTISED_SHARE, airOfPath, curveAlone, fanBranchesOf, fanCurveOf, fan
 export type { FanBranch, PathVariant } from './path-network';
 export { gapShares, inletLosses, missesOfFault, placeInFault } from './path-faults';
 export type { PathFaults } from './path-faults';
-export { chosenByWeight, inputsOfChosen, pathOfChosen } from './draw-again';
+export { chosenByWeight, columnOfChosen, inputsOfChosen, pathOfChosen } from './draw-again';
 export { columnsOf, drawInputs, ductColumn, fanColumn, inputLayout, logSpread, multiplierOf, outletColumn, printColumn, sharedColumn } from './uncertain-inputs';
 export type { InputLayout, UncertainInputs } from './uncertain-inputs';
 export { samplePath } from './sampled-path';

@@ -97,6 +97,17 @@ export function curveAlone(fan: FanFacts, air: Air, shapeWeight = 0.5): FanCurve
 
 /** The duct as networks: one, or two when each of two fans has a duct of its own. */
 export function fanBranchesOf(variant: PathVariant): readonly FanBranch[] {
+  const known = BRANCHES.get(variant);
+  if (known !== undefined) return known;
+  const branches = branchesOf(variant);
+  BRANCHES.set(variant, branches);
+  return branches;
+}
+
+/** Branches of variants met before: several questions are asked of each, and a variant is never changed in place. */
+const BRANCHES = new WeakMap<PathVariant, readonly FanBranch[]>();
+
+function branchesOf(variant: PathVariant): readonly FanBranch[] {
   const all = variant.outlets.map((_, k) => k);
   if (variant.fan.arrangement !== 'own-ducts') return [branchOfFan(variant, 'first', all, 1)];
   const second = all.filter((k) => variant.outlets[k]?.fan === 2);

@@ -170,34 +170,38 @@ function solveBranch(losses: BranchLosses, times: Multipliers, branch: FanBranch
   const ownFlow = branch.fan === 'first' ? undefined : path.second?.flow;
   const ownPressure = branch.fan === 'first' ? path.pressure : path.second?.pressure;
   const { trunk, leakAtFan, leakOfMouths, leakAtFork, credit, motionAtFan, motionAtFork } = losses;
-  const count = path.flow.length;
-  const ways = mapped(losses.mouths, (mouth, k) => conductanceOf(mouth, times, k, fan.freeFlow, shares.mouths[k] ?? 0));
+  const { flow: flows, leakFlow: leakFlows } = path;
+  const { freeFlow: freeFlows, maxPressure: maxPressures } = fan;
+  const { leak, trunk: trunkTimes, extraGap, extraInlet } = times;
+  const count = flows.length;
+  const ways = mapped(losses.mouths, (mouth, k) => conductanceOf(mouth, times, k, freeFlows, shares.mouths[k] ?? 0));
   const open = sumOf(mapped(ways, (way) => way.into), count);
   const leaving = losses.mouths.every((mouth) => mouth.gap === 0) ? open : sumOf(mapped(ways, (way) => way.out), count);
-  const trunkBefore = runResistances(trunk, times, fan.freeFlow, shares.trunk);
+  const trunkBefore = runResistances(trunk, times, freeFlows, shares.trunk);
   const rootPressure = new Float64Array(count);
   for (let s = 0; s < count; s += 1) {
-    const freeFlow = fan.freeFlow[s] ?? 0;
-    const maxPressure = fan.maxPressure[s] ?? 0;
-    const leakScale = times.leak[s] ?? 1;
+    const freeFlow = freeFlows[s] ?? 0;
+    const maxPressure = maxPressures[s] ?? 0;
+    const leakScale = leak[s] ?? 1;
     const mouths = open[s] ?? 0;
+    const inlet = extraInlet === undefined ? 0 : (extraInlet[s] ?? 0);
     // A leak is driven by static pressure: what the moving air carries as speed does not push it out sideways.
     const fork = leakAtFork * leakScale;
-    const forkFlow = fork === 0 ? mouths : mouths + fork * Math.sqrt(Math.max(0, 1 - motionAtFork * mouths ** 2));
-    const alongTrunk = (trunkBefore[s] ?? 0) * (times.trunk[s] ?? 1) + 1 / (forkFlow * forkFlow);
-    const gapAtFan = leakAtFan * leakScale + leakOfMouths * (times.extraGap?.[s] ?? 0);
-    const past = 1 + gapAtFan * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
-    const kappa = ((alongTrunk / (past * past) - credit) * freeFlow * freeFlow) / maxPressure + (times.extraInlet?.[s] ?? 0);
+    const forkFlow = fork === 0 ? mouths : mouths + fork * Math.sqrt(Math.max(0, 1 - motionAtFork * mouths * mouths));
+    const alongTrunk = (trunkBefore[s] ?? 0) * (trunkTimes[s] ?? 1) + 1 / (forkFlow * forkFlow);
+    const gapAtFan = leakAtFan * leakScale + (extraGap === undefined ? 0 : leakOfMouths * (extraGap[s] ?? 0));
+    const past = gapAtFan === 0 ? 1 : 1 + gapAtFan * Math.sqrt(Math.max(0, alongTrunk - motionAtFan));
+    const kappa = ((alongTrunk / (past * past) - credit) * freeFlow * freeFlow) / maxPressure + inlet;
     const share = single ? shareThrough(fan, s, kappa) : shareThroughOf(fan, s, kappa);
     const flow = share * freeFlow;
     const root = flow / (past * forkFlow);
     rootPressure[s] = root;
-    path.flow[s] = (path.flow[s] ?? 0) + flow;
+    flows[s] = (flows[s] ?? 0) + flow;
     // Where a pair meets the duct its pressure is what the duct asks; at free flow it is none.
     // A covered inlet takes its part before the duct: what a tap behind the fan shows is what is left.
-    if (ownPressure !== undefined) ownPressure[s] = maxPressure * ((single ? shapeOfSample(fan, s, share) : Math.max(0, kappa) * share * share) - (times.extraInlet?.[s] ?? 0) * share * share);
+    if (ownPressure !== undefined) ownPressure[s] = maxPressure * ((single ? shapeOfSample(fan, s, share) : Math.max(0, kappa) * share * share) - inlet * share * share);
     if (ownFlow !== undefined) ownFlow[s] = flow;
-    path.leakFlow[s] = (path.leakFlow[s] ?? 0) + flow - root * (leaving[s] ?? 0);
+    leakFlows[s] = (leakFlows[s] ?? 0) + flow - root * (leaving[s] ?? 0);
     if (settle) shares.trunk = share / past;
   }
   losses.mouths.forEach((mouth, k) => {
@@ -213,11 +217,12 @@ function leaveMouth(mouth: MouthLoss, times: Multipliers, k: number, conductance
   const area = times.area[k] ?? times.trunk;
   const { narrowing: narrowest, contracts } = mouth;
   const { flow, speed } = outlet;
+  const { discharge } = times;
+  const narrowestArea = mouth.area * narrowest;
   for (let s = 0; s < flow.length; s += 1) {
     const through = (conductance[s] ?? 0) * (rootPressure[s] ?? 0);
     flow[s] = through;
-    const narrowing = narrowest * (1 + contracts * ((times.discharge[s] ?? 1) - 1));
-    speed[s] = through / (mouth.area * (area[s] ?? 1) * narrowing);
+    speed[s] = through / (narrowestArea * (area[s] ?? 1) * (1 + contracts * ((discharge[s] ?? 1) - 1)));
   }
 }
 
@@ -233,19 +238,21 @@ function conductanceOf(mouth: MouthLoss, times: Multipliers, k: number, freeFlow
   const areas = times.area[k] ?? times.trunk;
   const branches = times.branch[k] ?? times.trunk;
   const ways = times.way[k] ?? times.trunk;
+  const { contracts, rest, contractions, gap: gapOfMouth, motion } = mouth;
+  const { discharge: dischargeTimes, contraction, leak } = times;
   for (let s = 0; s < into.length; s += 1) {
     const area = areas[s] ?? 1;
     const branch = branches[s] ?? 1;
-    const discharge = 1 + mouth.contracts * ((times.discharge[s] ?? 1) - 1);
+    const discharge = 1 + contracts * ((dischargeTimes[s] ?? 1) - 1);
     const way = (into[s] ?? 0) * (ways[s] ?? 1);
-    const atMouth = (branch * (mouth.rest / (discharge * discharge) + mouth.contractions * (times.contraction[s] ?? 1))) / (area * area);
-    if (mouth.gap === 0) {
+    const atMouth = (branch * (rest / (discharge * discharge) + contractions * (contraction[s] ?? 1))) / (area * area);
+    if (gapOfMouth === 0) {
       into[s] = 1 / Math.sqrt(way + atMouth);
       continue;
     }
     const open = 1 / Math.sqrt(atMouth);
-    const gap = mouth.gap * (times.leak[s] ?? 1);
-    const all = open + gap * Math.sqrt(Math.max(0, 1 - mouth.motion * open ** 2));
+    const gap = gapOfMouth * (leak[s] ?? 1);
+    const all = open + gap * Math.sqrt(Math.max(0, 1 - motion * open * open));
     const through = 1 / Math.sqrt(way + 1 / (all * all));
     into[s] = through;
     out[s] = (through * open) / all;
@@ -257,13 +264,14 @@ function conductanceOf(mouth: MouthLoss, times: Multipliers, k: number, freeFlow
 function runResistances(run: RunLoss, times: Multipliers, freeFlow: Float64Array, share: number): Float64Array {
   const resistances = new Float64Array(freeFlow.length);
   const { bends, contractions, rest } = run;
-  for (let s = 0; s < resistances.length; s += 1) resistances[s] = rest + bends * (times.bend[s] ?? 1) + contractions * (times.contraction[s] ?? 1);
+  const { bend, contraction, friction } = times;
+  for (let s = 0; s < resistances.length; s += 1) resistances[s] = rest + bends * (bend[s] ?? 1) + contractions * (contraction[s] ?? 1);
   for (const straight of run.straights) {
     const reynoldsPerFreeFlow = share * straight.reynoldsPerFlow;
     const { resistancePerFactor, factors } = straight;
     for (let s = 0; s < resistances.length; s += 1) {
       const factor = factorAt(factors, (freeFlow[s] ?? 0) * reynoldsPerFreeFlow);
-      resistances[s] = (resistances[s] ?? 0) + resistancePerFactor * factor * (times.friction[s] ?? 1);
+      resistances[s] = (resistances[s] ?? 0) + resistancePerFactor * factor * (friction[s] ?? 1);
     }
   }
   return resistances;

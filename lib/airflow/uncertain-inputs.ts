@@ -10,8 +10,8 @@ export interface UncertainInputs {
   readonly layout: InputLayout;
   /** Column after column. */
   readonly deviates: Float64Array;
-  /** Columns already turned into multipliers, by column and spread; many options share them. */
-  readonly multipliers: Map<string, Float64Array>;
+  /** Columns already turned into multipliers, by the place of the column in `deviates` (bytes) and by spread; many options share them. */
+  readonly multipliers: Map<number, Map<number, Float64Array>>;
 }
 
 /** How many fans and ducts have inputs of their own. */
@@ -72,12 +72,13 @@ export function columnsOf({ layout }: UncertainInputs, fans: readonly number[], 
 
 /** A column as multipliers around 1: exp(spread × deviate). Not to be written to: options share it. */
 export function multiplierOf(inputs: UncertainInputs, deviates: Float64Array, spread: number): Float64Array {
-  const key = `${deviates.byteOffset} ${spread}`;
-  const known = inputs.multipliers.get(key);
+  const ofColumn = inputs.multipliers.get(deviates.byteOffset) ?? new Map<number, Float64Array>();
+  inputs.multipliers.set(deviates.byteOffset, ofColumn);
+  const known = ofColumn.get(spread);
   if (known !== undefined) return known;
   const values = new Float64Array(inputs.count);
   for (let s = 0; s < inputs.count; s += 1) values[s] = exponential(spread * (deviates[s] ?? 0));
-  inputs.multipliers.set(key, values);
+  ofColumn.set(spread, values);
   return values;
 }
 

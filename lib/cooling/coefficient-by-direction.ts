@@ -1,5 +1,5 @@
 import {
-  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, conductivityOfAir, jetHalfWidth, logSpread, missesOfFault, multiplierOf, outletColumn, printColumn, shareAtOffset, sharedColumn, viscosityOfAir,
+  CORE_CONSTANT, PRANDTL_NUMBER_OF_AIR, aimOffset, columnOfChosen, conductivityOfAir, jetHalfWidth, logSpread, missesOfFault, multiplierOf, outletColumn, printColumn, shareAtOffset, sharedColumn, viscosityOfAir,
   type Air, type OutletFacts, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
 import { exponential, mapped, naturalLog } from '@/lib/elementary';
@@ -11,10 +11,9 @@ export const SIDES = 8;
 
 /** Cooling of every joint sample: one value per sample. */
 export interface SampledCooling {
-  /** Coefficient of the worst and the best side, and of the mean over all sides, W/(m²·K). */
+  /** Coefficient of the worst and the best side, W/(m²·K). */
   readonly worst: Float64Array;
   readonly best: Float64Array;
-  readonly mean: Float64Array;
   /** Mean over the samples of each side, W/(m²·K), for the picture. */
   readonly bySide: readonly number[];
   /** Side with the least, on the mean over the samples, rad. */
@@ -50,9 +49,10 @@ export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: A
   const across = Float64Array.from(variant.outlets, (outlet) => Math.sin(outlet.direction.value));
   const worst = new Float64Array(count);
   const best = new Float64Array(count);
-  const mean = new Float64Array(count);
   const speedAtNozzle = new Float64Array(count);
-  const lobe = { mean: 0, along: 0, across: 0 };
+  let sumOfMiddles = 0;
+  let sumAlong = 0;
+  let sumAcross = 0;
   for (let s = 0; s < count; s += 1) {
     const leeShare = lee[s] ?? 0;
     let sum = 0;
@@ -74,23 +74,22 @@ export function coolingOfSamples(variant: PathVariant, path: SampledPath, air: A
     const swing = half * Math.max(Math.abs(a), Math.abs(b), Math.SQRT1_2 * (Math.abs(a) + Math.abs(b)));
     worst[s] = middle - swing;
     best[s] = middle + swing;
-    mean[s] = middle;
     speedAtNozzle[s] = fastest;
-    lobe.mean += middle / count;
-    lobe.along += (half * a) / count;
-    lobe.across += (half * b) / count;
+    sumOfMiddles += middle;
+    sumAlong += half * a;
+    sumAcross += half * b;
   }
   const bySide = Array.from({ length: SIDES }, (_, side) => {
     const direction = (side * 2 * Math.PI) / SIDES;
-    return lobe.mean + lobe.along * Math.cos(direction) + lobe.across * Math.sin(direction);
+    return (sumOfMiddles + sumAlong * Math.cos(direction) + sumAcross * Math.sin(direction)) / count;
   });
   const worstSide = bySide.indexOf(Math.min(...bySide));
-  return { worst, best, mean, bySide, worstDirection: (worstSide * 2 * Math.PI) / SIDES, speedAtNozzle };
+  return { worst, best, bySide, worstDirection: (worstSide * 2 * Math.PI) / SIDES, speedAtNozzle };
 }
 
 /** Coefficients on the sides of the part that face these directions (rad), each once per joint sample, W/(m²·K). The same model as `coolingOfSamples`. */
-export function coefficientsTowards(directions: readonly number[], variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number): Float64Array[] {
-  const jets = jetsOf(variant, path, air, inputs, filmTemperature, new Map());
+export function coefficientsTowards(directions: readonly number[], variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore = new Map<string, JetGeometry>()): Float64Array[] {
+  const jets = jetsOf(variant, path, air, inputs, filmTemperature, store);
   const lee = leeShares(inputs);
   return directions.map((direction) => {
     const towards = new Float64Array(inputs.count).fill(STILL_AIR_COEFFICIENT);
@@ -153,10 +152,12 @@ export function neededOfSamples(task: SampledTask, inputs: UncertainInputs): Flo
   const logRate = Math.log((heatCapacity * task.layerHeight) / task.layerTime);
   const logFourier = Math.log((polymer.conductivity * task.layerTime) / (heatCapacity * task.layerHeight ** 2));
   const logPerBiot = Math.log(polymer.conductivity / task.layerHeight);
+  const { chamberTemperature, nozzleTemperature } = task;
+  const { holdsShapeAt } = polymer;
   const needed = new Float64Array(inputs.count);
   for (let s = 0; s < needed.length; s += 1) {
-    const airTemperature = task.chamberTemperature + chamberSpread * (warm[s] ?? 0) + WARMING.median * (warming[s] ?? 1);
-    const theta = Math.min(WARMEST, (polymer.holdsShapeAt - airTemperature) / Math.max(1, task.nozzleTemperature + meltSpread * (melt[s] ?? 0) - airTemperature));
+    const airTemperature = chamberTemperature + chamberSpread * (warm[s] ?? 0) + WARMING.median * (warming[s] ?? 1);
+    const theta = Math.min(WARMEST, (holdsShapeAt - airTemperature) / Math.max(1, nozzleTemperature + meltSpread * (melt[s] ?? 0) - airTemperature));
     if (theta <= 0.002) { needed[s] = Number.POSITIVE_INFINITY; continue; }
     const moved = timeSpread * (time[s] ?? 0) - POLYMER_SPREAD * (figures[s] ?? 0);
     const higher = heightSpread * (height[s] ?? 0);
@@ -184,6 +185,13 @@ export interface JetGeometry {
 
 /** Jet geometries already worked out, by everything that they depend on. One store serves one set of joint samples. */
 export type JetStore = Map<string, JetGeometry>;
+
+/** The jets of the chosen samples; right for ducts whose inputs were all drawn again with them. */
+export function jetsOfChosen(store: JetStore, chosen: Int32Array): JetStore {
+  const picked = (values: Float64Array): Float64Array => columnOfChosen(values, chosen);
+  return new Map([...store].map(([key, { arrives, counts, exponent, factor, round, length }]) =>
+    [key, { arrives: picked(arrives), counts: picked(counts), exponent: picked(exponent), factor: picked(factor), round, length }]));
+}
 
 function jetsOf(variant: PathVariant, path: SampledPath, air: Air, inputs: UncertainInputs, filmTemperature: number, store: JetStore): JetColumns[] {
   return mapped(variant.outlets, (outlet, k) => {
@@ -240,28 +248,38 @@ function jetGeometry(outlet: OutletFacts, k: number, { ductSlot: slot, faults, o
   const aim = outletColumn(inputs, slot, k, 'outlet-aim');
   const away = outletColumn(inputs, slot, k, 'outlet-distance');
   const core = multiplierOf(inputs, sharedColumn(inputs, 'jet-core'), CORE_SPREAD);
+  const rootOfCore = multiplierOf(inputs, sharedColumn(inputs, 'jet-core'), CORE_SPREAD / 2);
   const convection = multiplierOf(inputs, sharedColumn(inputs, 'convection'), CONVECTION_SPREAD);
   const distanceSpread = logSpread(outlet.distance.value, outlet.distance.plusMinus);
   const farther = multiplierOf(inputs, away, distanceSpread);
   const fartherInLaw = multiplierOf(inputs, away, SLOT_DISTANCE_POWER * distanceSpread);
-  const columns = { arrives: new Float64Array(count), counts: new Float64Array(count), exponent: new Float64Array(count), factor: new Float64Array(count) };
+  const arrives = new Float64Array(count);
+  const counts = new Float64Array(count);
+  const exponent = new Float64Array(count);
+  const factor = new Float64Array(count);
   // The half-extent of the wetted part: at least four widths, where the law begins to hold, and 12 mm for a usual part.
   const reach = Math.max(4 * short, 12e-3);
   const passesBy = faults === undefined || faults.misaimed === 0 ? undefined : missesOfFault(aim, faults.misaimed, jets);
   const slotStart = reach / (2 * short) + 3.06;
   const slotDistance = (outlet.distance.value / (2 * short)) ** SLOT_DISTANCE_POWER;
   const aimSpread = AIM_SHARE * outlet.aimError.value;
+  const distanceAsEntered = outlet.distance.value;
+  const missAsEntered = outlet.miss.value;
   for (let s = 0; s < count; s += 1) {
-    const distance = outlet.distance.value * (farther[s] ?? 1);
-    const reached = speedKept(CORE_CONSTANT.middle * (core[s] ?? 1), short, equalDiameter, distance);
-    const offset = outlet.miss.value + (passesBy?.[s] ?? 0) + aimOffset(distance, Math.min(1.2, aimSpread * Math.abs(aim[s] ?? 0)));
+    const distance = distanceAsEntered * (farther[s] ?? 1);
+    // Of a plane jet at first and of a round one further out; see `rectangularJetSpeedRatio`.
+    const plane = Math.sqrt(short / distance);
+    const far = equalDiameter / distance;
+    const reached = Math.min(1, ROOT_OF_MIDDLE * (rootOfCore[s] ?? 1) * plane, CORE_CONSTANT.middle * (core[s] ?? 1) * far);
+    const reachedInLaw = Math.min(1, ROOT_OF_HIGH * plane, CORE_CONSTANT.high * far);
+    const offset = missAsEntered + (passesBy === undefined ? 0 : (passesBy[s] ?? 0)) + aimOffset(distance, Math.min(1.2, aimSpread * Math.abs(aim[s] ?? 0)));
     const hit = shareAtOffset(offset, jetHalfWidth(distance, short));
-    columns.arrives[s] = reached * hit;
-    columns.counts[s] = (reached / speedKept(CORE_CONSTANT.high, short, equalDiameter, distance)) * Math.max(0.05, hit);
-    columns.exponent[s] = round ? 0.5 : 0.695 - 1 / (slotStart + slotDistance * (fartherInLaw[s] ?? 1));
-    columns.factor[s] = (round ? roundFactor(short, distance, reach) : slotFactor(short, distance, reach)) * conductivity * (convection[s] ?? 1);
+    arrives[s] = reached * hit;
+    counts[s] = (reached / reachedInLaw) * Math.max(0.05, hit);
+    exponent[s] = round ? 0.5 : 0.695 - 1 / (slotStart + slotDistance * (fartherInLaw[s] ?? 1));
+    factor[s] = (round ? roundFactor(short, distance, reach) : slotFactor(short, distance, reach)) * conductivity * (convection[s] ?? 1);
   }
-  return { ...columns, round, length: short };
+  return { arrives, counts, exponent, factor, round, length: short };
 }
 
 /** The entered aim error is a 95 % figure for a jet set by eye; half of it is a standard deviation. */
@@ -269,9 +287,8 @@ const AIM_SHARE = 0.5;
 /** Core constant 4, and nine of ten between 2.2 and 7 (log). Covers the published 2 to 6. */
 const CORE_SPREAD = 0.35;
 
-function speedKept(coreConstant: number, short: number, equalDiameter: number, distance: number): number {
-  return Math.min(1, Math.sqrt((coreConstant * short) / distance), (coreConstant * equalDiameter) / distance);
-}
+const ROOT_OF_MIDDLE = Math.sqrt(CORE_CONSTANT.middle);
+const ROOT_OF_HIGH = Math.sqrt(CORE_CONSTANT.high);
 
 const PRANDTL_POWER = PRANDTL_NUMBER_OF_AIR ** 0.42;
 

@@ -1,6 +1,6 @@
 import { mapped } from '@/lib/elementary';
-import { chosenByWeight, columnsOf, fanSlotsUsed, inputsOfChosen, pathOfChosen, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
-import { coefficientsTowards, coolingOfSamples, neededOfSamples, type JetStore, type SampledCooling } from '@/lib/cooling';
+import { chosenByWeight, columnOfChosen, columnsOf, fanSlotsUsed, inputsOfChosen, pathOfChosen, samplePath, type Air, type SampledPath, type SideSeen, type UncertainInputs } from '@/lib/airflow';
+import { coefficientsTowards, coolingOfSamples, jetsOfChosen, neededOfSamples, type JetGeometry, type JetStore, type SampledCooling, type SampledTask } from '@/lib/cooling';
 import type { AirChange } from './air-options';
 
 /** One change over all joint samples. */
@@ -20,15 +20,22 @@ const FILM_TEMPERATURE = 333;
 /** Chance that a side is called right: held when it got enough, curled when it did not. Estimate; the shape of the part also counts. */
 const CALLED_RIGHT = 0.9;
 
+/** What was worked out of joint samples already: jets, and the needs of prints by their key. */
+export interface WorkedOut {
+  readonly jets: JetStore;
+  readonly needs: Map<string, Float64Array>;
+}
+
 /**
  * The joint samples after looking at the part: samples in which the sides that curled got less than the need, and those that held got
  * enough, count nine times as much per side. This is what makes a failed print the best reading of what it needs.
  */
-export function updateBySides(sides: readonly SideSeen[], leave: AirChange, air: Air, inputs: UncertainInputs, today: SampledPath): { readonly inputs: UncertainInputs; readonly path: SampledPath } {
-  if (sides.length === 0) return { inputs, path: today };
+export function updateBySides(sides: readonly SideSeen[], leave: AirChange, air: Air, inputs: UncertainInputs, today: SampledPath): { readonly inputs: UncertainInputs; readonly path: SampledPath; readonly known: WorkedOut } {
+  const jets: JetStore = new Map<string, JetGeometry>();
+  if (sides.length === 0) return { inputs, path: today, known: { jets, needs: new Map() } };
   const needed = neededOfSamples(leave.task, inputs);
   const weights = new Float64Array(inputs.count).fill(1);
-  const bySide = coefficientsTowards(sides.map(({ direction }) => direction), leave.variant, today, air, inputs, FILM_TEMPERATURE);
+  const bySide = coefficientsTowards(sides.map(({ direction }) => direction), leave.variant, today, air, inputs, FILM_TEMPERATURE, jets);
   for (const [k, side] of sides.entries()) {
     const got = bySide[k] ?? new Float64Array(inputs.count);
     for (let s = 0; s < weights.length; s += 1) {
@@ -37,19 +44,26 @@ export function updateBySides(sides: readonly SideSeen[], leave: AirChange, air:
     }
   }
   const chosen = chosenByWeight(weights);
-  return { inputs: inputsOfChosen(inputs, chosen, columnsOf(inputs, fanSlotsUsed(leave.variant), leave.variant.ductSlot)), path: pathOfChosen(today, chosen) };
+  return {
+    inputs: inputsOfChosen(inputs, chosen, columnsOf(inputs, fanSlotsUsed(leave.variant), leave.variant.ductSlot)),
+    path: pathOfChosen(today, chosen),
+    known: { jets: jetsOfChosen(jets, chosen), needs: new Map([[keyOf(leave.task), columnOfChosen(needed, chosen)]]) },
+  };
+}
+
+/** Prints of one path differ in these only. */
+function keyOf({ layerTime, nozzleTemperature }: SampledTask): string {
+  return `${layerTime} ${nozzleTemperature}`;
 }
 
 /** Solves all changes on the same joint samples; paths and needs that are the same are solved once. */
-export function sampleOptions(changes: readonly AirChange[], air: Air, inputs: UncertainInputs, today: SampledPath): SampledOption[] {
+export function sampleOptions(changes: readonly AirChange[], air: Air, inputs: UncertainInputs, today: SampledPath, { jets, needs }: WorkedOut = { jets: new Map<string, JetGeometry>(), needs: new Map<string, Float64Array>() }): SampledOption[] {
   const first = changes[0];
   const solved = new Map<unknown, { path: SampledPath; cooling: SampledCooling }>();
-  const jets: JetStore = new Map();
-  const needs = new Map<string, Float64Array>();
   return mapped(changes, (change) => {
     const state = solved.get(change.variant) ?? solve(change, first?.variant === change.variant ? today : undefined, air, inputs, jets);
     solved.set(change.variant, state);
-    const key = `${change.task.layerTime} ${change.task.nozzleTemperature}`;
+    const key = keyOf(change.task);
     const needed = needs.get(key) ?? neededOfSamples(change.task, inputs);
     needs.set(key, needed);
     return { change, ...state, needed, coverage: coverageOf(state.cooling.worst, needed) };

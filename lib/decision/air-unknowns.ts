@@ -98,18 +98,34 @@ function worstAim(aims: readonly Float64Array[], count: number): Float64Array {
   return worst;
 }
 
-function noisy(measurement: Pick<PossibleMeasurement, 'shows' | 'relativeSpread' | 'spread'>, seed: number): Float64Array {
-  const { uniform } = seededRandom(seed);
-  const { relativeSpread = 0, spread = 0, shows } = measurement;
+function noisy({ shows, relativeSpread = 0, spread = 0 }: Pick<PossibleMeasurement, 'shows' | 'relativeSpread' | 'spread'>, seed: number): Float64Array {
   const count = shows.length;
+  const errors = errorsOfReading(count, seed);
   const read = new Float64Array(count);
   for (let s = 0; s < count; s += 1) {
     const value = shows[s] ?? 0;
-    // Three uniform numbers make a good enough error of a reading: standard deviation 1, no tails beyond 3.
-    read[s] = value + (relativeSpread * value + spread) * 2 * (uniform() + uniform() + uniform() - 1.5);
+    read[s] = value + (relativeSpread * value + spread) * (errors[s] ?? 0);
   }
   return read;
 }
+
+/** Errors of a reading in its standard deviations. Three uniform numbers make a good enough one: standard deviation 1, no tails beyond 3. */
+function errorsOfReading(count: number, seed: number): Float64Array {
+  const key = `${count} ${seed}`;
+  const known = ERRORS.get(key);
+  if (known !== undefined) return known;
+  const { uniform } = seededRandom(seed);
+  const errors = new Float64Array(count);
+  for (let s = 0; s < count; s += 1) errors[s] = 2 * (uniform() + uniform() + uniform() - 1.5);
+  if (ERRORS.size >= MOST_ERRORS) ERRORS.clear();
+  ERRORS.set(key, errors);
+  return errors;
+}
+
+/** Errors drawn before: every change of a path asks for the same ones. Never written to. */
+const ERRORS = new Map<string, Float64Array>();
+/** Enough for the measurements of a whole comparison and of a coarse one. */
+const MOST_ERRORS = 32;
 
 /** Bins of equally many samples along the reading, a power of two. */
 const BINS = 64;

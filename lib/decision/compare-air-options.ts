@@ -50,8 +50,8 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   const updated = updateByReadings(today, air, drawn, path.measured, set.seed);
   const prior = path.measured.length === 0 ? undefined : updated.prior;
   const leave = plan.changes[0];
-  const { inputs, path: pathToday } = leave === undefined ? updated : updateBySides(path.print.sides, leave, air, updated.inputs, updated.path);
-  const options = sampleOptions(plan.changes, air, inputs, pathToday);
+  const { inputs, path: pathToday, known } = leave === undefined ? { ...updated, known: undefined } : updateBySides(path.print.sides, leave, air, updated.inputs, updated.path);
+  const options = sampleOptions(plan.changes, air, inputs, pathToday, known);
   const costs = mapped(options, (option) => costPerSample(option, set));
   // What the sides of the part say draws whole samples again; this input of theirs nothing else moves, so its copies are theirs.
   const count = effectiveCount(sharedColumn(inputs, 'need-model'));
@@ -78,11 +78,12 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   };
 }
 
-function costPerSample(option: SampledOption, set: CompareSettings): Float64Array {
-  const { price, handsTime, printingTime, timePerPrint } = option.change;
+function costPerSample({ change, coverage }: SampledOption, set: CompareSettings): Float64Array {
+  const { price, handsTime, printingTime, timePerPrint } = change;
+  const { failedCure } = set;
   const fixed = price + (handsTime / 3600) * set.hourOfHands + ((printingTime + PRINTS_COUNTED * timePerPrint) / 3600) * set.hourOfPrinting;
-  const costs = new Float64Array(option.coverage.length);
-  for (let s = 0; s < costs.length; s += 1) costs[s] = fixed + ((option.coverage[s] ?? 0) >= 1 ? 0 : set.failedCure);
+  const costs = new Float64Array(coverage.length);
+  for (let s = 0; s < costs.length; s += 1) costs[s] = fixed + ((coverage[s] ?? 0) >= 1 ? 0 : failedCure);
   return costs;
 }
 
@@ -189,9 +190,9 @@ function operatingOf(path: SampledPath): OperatingResult {
   return result;
 }
 
-function sharesOfFreeFlow(path: SampledPath): Float64Array {
-  const shares = new Float64Array(path.flow.length);
-  for (let s = 0; s < shares.length; s += 1) shares[s] = Math.min(1, (path.flow[s] ?? 0) / (path.fanCount * (path.fan.freeFlow[s] ?? 1)));
+function sharesOfFreeFlow({ flow, fanCount, fan: { freeFlow } }: SampledPath): Float64Array {
+  const shares = new Float64Array(flow.length);
+  for (let s = 0; s < shares.length; s += 1) shares[s] = Math.min(1, (flow[s] ?? 0) / (fanCount * (freeFlow[s] ?? 1)));
   return shares;
 }
 

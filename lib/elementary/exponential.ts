@@ -2,18 +2,19 @@
  * e to the power x, two to four times as fast as `Math.exp`, for loops over thousands of samples. Off by 1e-15 of itself at
  * most. Beyond ±700 it is `Math.exp`.
  *
- * x = k · ln 2 / 64 + r with |r| ≤ 0.0055: 2^(k / 64) from two tables, and five terms of the series in r.
+ * x = k · ln 2 / 1024 + r with |r| < 0.00034: 2^(k / 1024) from two tables, and three terms of the series in r.
  */
 export function exponential(x: number): number {
   if (!(x > -700 && x < 700)) return Math.exp(x);
   const k = Math.floor(x * PARTS_PER_UNIT + 0.5);
   const r = x - k * PART_HIGH - k * PART_LOW;
-  const power = (wholePowers[(k >> 6) + MOST_POWER] ?? 0) * (partPowers[k & (PARTS - 1)] ?? 0);
-  return power + power * r * (1 + r * (1 / 2 + r * (1 / 6 + r * (1 / 24 + r / 120))));
+  const power = (wholePowers[(k >> BITS) + MOST_POWER] ?? 0) * (partPowers[k & (PARTS - 1)] ?? 0);
+  return power + power * (r + r * r * (1 / 2 + r * (1 / 6)));
 }
 
-const PARTS = 64;
-/** ln 2 / 64 in two: the first in so few digits that its multiples are exact, the second with the digits that a double leaves off. */
+const BITS = 10;
+const PARTS = 1 << BITS;
+/** ln 2 / 1024 in two: the first in so few digits that its multiples are exact, the second with the digits that a double leaves off. */
 const PART_HIGH = Math.fround(Math.LN2 / PARTS);
 const LEFT_OFF = 2.3190468138462996e-17;
 const PART_LOW = Math.LN2 / PARTS - PART_HIGH + LEFT_OFF / PARTS;

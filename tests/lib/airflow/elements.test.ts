@@ -142,7 +142,7 @@ describe('a thin slot', () => {
     const spread = (height: number): number => {
       const path = read({ outlets: [mouth('a', { width: '20 mm', height: `${height} mm`, ending: 'thin' })] });
       const inputs = drawInputs(inputLayout(1, 1), 3, 1);
-      const only = { ...inputs, multipliers: new Map<string, Float64Array>(), deviates: new Float64Array(inputs.deviates.length) };
+      const only = { ...inputs, multipliers: new Map<number, Map<number, Float64Array>>(), deviates: new Float64Array(inputs.deviates.length) };
       sharedColumn(only, 'discharge').set([-1, 0, 1]);
       const [outlet] = samplePath(variantOfToday(path), airOfPath(path), only).outlets;
       const keptAt = (s: number): number => (outlet?.flow[s] ?? 0) / (outlet?.speed[s] ?? 1);

@@ -87,7 +87,7 @@ describe('what the print is known to', () => {
   it('moves the need as a layer that much higher, and a melt that much hotter, would', () => {
     const higher = { ...task, layerHeight: 0.2e-3 * Math.exp(1.5 * told(0.2, 0.08)) };
     const hotter = { ...task, nozzleTemperature: task.nozzleTemperature + (1.5 * 20) / 1.96 };
-    const still = { ...inputs, multipliers: new Map<string, Float64Array>(), deviates: new Float64Array(inputs.deviates.length) };
+    const still = { ...inputs, multipliers: new Map<number, Map<number, Float64Array>>(), deviates: new Float64Array(inputs.deviates.length) };
     expect(findings([
       { what: 'height', ours: neededOfSamples(task, moved('layer-height'))[3] ?? 0, theirs: neededOfSamples(higher, still)[3] ?? 1, within: 1e-9 },
       { what: 'melt', ours: neededOfSamples(task, moved('nozzle-temperature'))[3] ?? 0, theirs: neededOfSamples(hotter, still)[3] ?? 1, within: 1e-9 },
