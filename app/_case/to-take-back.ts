@@ -1,12 +1,9 @@
 import type { CaseFile, Round } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 
-/** Cleaning, drying and clearing leave nothing behind that could be taken back. */
-const LEAVES_NOTHING = /^(?:brush|clean|clear|dry|free|wash)\b/i;
-
 /**
  * The round whose change is to be taken back before the next one is made: the last that was proven, where it made no change for the
- * better and can be undone. Undefined where there is none, and from the next fitting on.
+ * better, can be undone and is not mere upkeep. Undefined where there is none, and from the next fitting on.
  */
 export function toTakeBack({ rounds, state }: Pick<CaseFile, 'rounds' | 'state'>, knowledge: Pick<Knowledge, 'remedies'>): Round | undefined {
   const proven = rounds.filter((round) => round.verdict !== undefined).at(-1);
@@ -15,5 +12,5 @@ export function toTakeBack({ rounds, state }: Pick<CaseFile, 'rounds' | 'state'>
   const isNextFitted = last?.fittedOn !== undefined && last.verdict === undefined;
   if (state === 'closed' || remedy === undefined || isNextFitted) return undefined;
   const isInVain = proven?.verdict === 'no-change' || proven?.verdict === 'worse';
-  return isInVain && remedy.reversible !== 'no' && !LEAVES_NOTHING.test(remedy.does) ? proven : undefined;
+  return isInVain && remedy.reversible !== 'no' && remedy.upkeep !== true ? proven : undefined;
 }

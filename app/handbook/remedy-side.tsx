@@ -23,7 +23,7 @@ export function remedySides(id: string, knowledge: WholeKnowledge): LeafSides {
             {remedy.printMinutes !== undefined && remedy.printMinutes > 0 && <><dt>Printing</dt><dd>{formatMinutes(remedy.printMinutes)}</dd></>}
             <dt>Money</dt><dd>{remedy.price.to === 0 ? 'nothing' : `about ${remedy.price.from} to ${remedy.price.to} €`}</dd>
             <dt>Tools</dt><dd>{remedy.needs.length === 0 ? 'none' : remedy.needs.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', ')}</dd>
-            <dt>Undoing</dt><dd>{REVERSIBLE[remedy.reversible]}</dd>
+            <dt>Undoing</dt><dd>{remedy.upkeep === true ? 'not needed' : REVERSIBLE[remedy.reversible]}</dd>
             {remedy.sideEffects && remedy.sideEffects.length > 0 && <><dt>Side effects</dt><dd>{remedy.sideEffects.map((effect) => <span key={effect} className="stated-also">{effect}</span>)}</dd></>}
           </dl>
         </section>

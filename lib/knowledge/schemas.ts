@@ -194,6 +194,8 @@ export const remedySchema = z.strictObject({
   printMinutes: z.number().min(0).max(3000).optional(),
   price: z.strictObject({ from: z.number().min(0), to: z.number().min(0) }),
   reversible: z.enum(['yes', 'partly', 'no']),
+  /** Puts right what has to be right anyway (cleaned, freed, tightened, squared): nobody takes it back when it did not cure. */
+  upkeep: z.boolean().optional(),
   decidedBy: z.enum(['air-path']).optional(),
   needs: z.array(id),
   drawing: drawingSchema.optional(),

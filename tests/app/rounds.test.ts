@@ -89,7 +89,8 @@ describe('a change to take back', () => {
     expect(after('no-change', 'print-hotter', { number: 2, remedy: 'slow-retraction', fittedOn: '2026-11-21', verdict: 'better' }, { number: 3 })).toBeUndefined();
   });
 
-  it('is none that cannot be undone, that left nothing behind, or that is no longer known', () => {
-    expect([after('worse', 'drill-holes'), after('no-change', 'clean-part-fan'), after('no-change', 'gone')]).toEqual([undefined, undefined, undefined]);
+  it('is none that cannot be undone, that is mere upkeep by its page, or that is no longer known', () => {
+    expect([after('worse', 'drill-holes'), after('no-change', 'clean-part-fan'), after('no-change', 'retension-belt'), after('no-change', 'gone')]).toEqual([undefined, undefined, undefined, undefined]);
+    expect(after('no-change', 'free-screw-sideways')).toBe(1);
   });
 });
