@@ -10,6 +10,8 @@ export default defineConfig({
     exclude: ['tests/site/**', 'node_modules/**'],
     testTimeout: 30_000,
     pool: 'threads',
+    // One less than the cores is usual, which on two cores is one.
+    maxWorkers: 2,
     // The files share modules. What these keep are caches that change no result; loading them anew for each file doubled the time.
     isolate: false,
   },

@@ -14,16 +14,21 @@ rmSync(reports, { recursive: true, force: true });
 mkdirSync(reports, { recursive: true });
 const bin = (path) => join(root, 'node_modules', path);
 const counts = { passed: 0, failed: 0 };
+const BESIDE = {
+  types: [bin('typescript/bin/tsc'), '--noEmit'],
+  lint: [bin('eslint/bin/eslint.js'), '--config', 'tests/eslint.config.mjs', 'app', 'content', 'lib', 'tests'],
+};
 
-step('types', [bin('next/dist/bin/next'), 'typegen']);
-step('types', [bin('typescript/bin/tsc'), '--noEmit']);
-// Lint keeps one core busy for long; the unit tests do not wait for it.
-const lint = begin([bin('eslint/bin/eslint.js'), '--config', 'tests/eslint.config.mjs', 'app', 'content', 'lib', 'tests']);
+step('types of pages', [bin('next/dist/bin/next'), 'typegen']);
+// Types and lint keep a core busy for long; what follows does not wait for them.
+const beside = ['types', 'lint'].map((name) => ({ name, done: begin(BESIDE[name]) }));
 step('content', [bin('tsx/dist/cli.mjs'), 'app/_cli/check-content.ts']);
 suite('unit tests', [bin('vitest/vitest.mjs'), 'run', '--config', 'tests/vitest.config.ts', '--reporter=default', '--reporter=json', `--outputFile.json=${join(reports, 'unit.json')}`], join(reports, 'unit.json'), (report) => ({ passed: report.numPassedTests, failed: report.numFailedTests + report.numFailedTestSuites * (report.numFailedTests === 0 ? 1 : 0) }));
-const linted = await lint;
-console.log(`\n== lint\n${linted.output}`);
-counts[linted.status === 0 ? 'passed' : 'failed'] += 1;
+for (const { name, done } of beside) {
+  const { status, output } = await done;
+  console.log(`\n== ${name}\n${output}`);
+  counts[status === 0 ? 'passed' : 'failed'] += 1;
+}
 console.log('\n== build');
 buildSite();
 suite('browser tests', [bin('@playwright/test/cli.js'), 'test', '--config', 'tests/playwright.config.ts'], join(reports, 'site.json'), (report) => ({ passed: report.stats.expected, failed: report.stats.unexpected + report.stats.flaky }), { LEEWARD_SITE_REPORT: join(reports, 'site.json') });

@@ -32,6 +32,8 @@ export function enumerated(net: Net): Enumerated {
     if (prior === 0) continue;
     const settled = new Array<number>(net.gates.length).fill(0);
     const alone = new Array<number>(net.gates.length).fill(0);
+    // What no other gate feeds depends on the combination alone.
+    const unfed = net.gates.map((gate) => ((gate.feeds ?? []).length === 0 ? levelChances(net, gate, combination, settled) : undefined));
     visit(0, prior);
 
     function visit(position: number, weight: number): void {
@@ -45,7 +47,7 @@ export function enumerated(net: Net): Enumerated {
         return;
       }
       const gate = at(net.gates, index);
-      const { chances, byLeakAlone } = levelChances(net, gate, combination, settled);
+      const { chances, byLeakAlone } = unfed[index] ?? levelChances(net, gate, combination, settled);
       chances.forEach((chance, level) => {
         settled[index] = level;
         alone[index] = chance > 0 ? at(byLeakAlone, level) / chance : 0;
