@@ -25,7 +25,7 @@ function main(args: readonly string[]): number {
   const reading = readAirPath(text);
   if (reading.value === undefined) return refuse(reading.problems);
   const result = compareAirOptions(reading.value, reading.problems);
-  process.stdout.write(args.includes('--json') ? `${JSON.stringify(asJson(result), null, 2)}\n` : `${asText(result)}${beforeAsText(reading.value, result)}`);
+  process.stdout.write(args.includes('--json') ? `${JSON.stringify(asJson(result), endlessTold, 2)}\n` : `${asText(result)}${beforeAsText(reading.value, result)}`);
   return 0;
 }
 
@@ -61,6 +61,11 @@ function asJson(result: AirPathResult): object {
     options: result.options.map((option) => ({ ...withoutCurves(option), fans: option.fans.map(withoutCurves) })),
     unknowns, conflicts, problems,
   };
+}
+
+/** JSON has no number for what is endless, and `null` would say that it is not known. */
+function endlessTold(_: string, value: unknown): unknown {
+  return value === Number.POSITIVE_INFINITY ? 'endless' : value;
 }
 
 function withoutCurves(each: object): object {

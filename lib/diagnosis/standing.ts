@@ -120,8 +120,9 @@ export class Standing {
   }
 
   /**
-   * The changes to try, by the odds of the share of the trouble that each serves over its cost, up to where giving up is cheaper; and the expected cost of that, giving up with
-   * what is left by then included. A change that could only have cured symptoms which are gone by then is passed over.
+   * The changes to try, by the odds of the share of the trouble that each serves over its cost, up to where giving up is cheaper;
+   * and the expected cost of that, giving up with what is left by then included. A change that could only have cured symptoms which
+   * are gone by then is passed over.
    */
   orderOfChanges(givingUp = GIVING_UP): { readonly changes: readonly Change[]; readonly cost: number } {
     const worth = (change: Change): number => [...change.removes].reduce((sum, [cause, chance]) => { const share = this.chances.get(cause) ?? 0; return share < WORTH_TRYING ? sum : sum + chance * share; }, 0);

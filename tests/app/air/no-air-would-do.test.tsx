@@ -60,5 +60,8 @@ describe('a chamber warmer than the plastic can bear', () => {
     expect(stdout).toContain('Open the chamber or cool it.');
     expect(stdout).toContain('no air would do; reaches it in 0');
     expect(stdout).not.toMatch(/e\+\d|Infinity|∞|needs \d/u);
+    const asked = spawnSync('node_modules/.bin/tsx', ['app/_cli/airpath.ts', file, '--json'], { encoding: 'utf8' });
+    const { need } = JSON.parse(asked.stdout) as { need: { coefficient: { value: unknown; low: unknown; high: unknown } } };
+    expect(need.coefficient).toEqual({ value: 'endless', low: 'endless', high: 'endless' });
   });
 });
