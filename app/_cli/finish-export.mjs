@@ -6,6 +6,8 @@ import { offlineWorker } from './offline-worker.mjs';
 import { root } from './setup.mjs';
 
 const out = join(root, 'out');
+// Pictures for whoever reads the repository: no page shows them.
+rmSync(join(out, 'readme'), { recursive: true, force: true });
 const files = readdirSync(out, { recursive: true, encoding: 'utf8' }).map((name) => join(out, name)).filter((path) => statSync(path).isFile());
 
 // The bundler leaves raw sources of workers and maps beside their compiled form.

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
@@ -80,6 +80,8 @@ test('keeps what a page loads first within its budget', () => {
   const knowledge = ['knowledge.json', 'knowledge-more.json'].map((path) => Math.round(gzipSync(readFileSync(join(out, path)), { level: 9 }).length / 1000));
   console.log(`knowledge: ${knowledge[0]} kB gz first, ${knowledge[1]} kB gz when somebody asks for reasons or steps`);
   expect(found.filter(({ path, kB }) => kB > (budget[path] ?? 0))).toEqual([]);
+  // Pictures of the README are not sent to every phone with the offline copy.
+  expect(existsSync(join(out, 'readme'))).toBe(false);
 });
 
 test('tells what is wrong with a file that is no case, and keeps the case on the table', async ({ page }) => {
