@@ -54,6 +54,8 @@ test('a cured case that comes back goes on in a round of its own, and is no long
   await page.getByRole('button', { name: 'It came back' }).click();
   await expect(page.getByRole('heading', { name: 'What could cause it' })).toBeVisible();
   await expect(page.locator('.title-block')).toContainText('1 seen');
+  await page.goto(`${baseURL ?? ''}/case/decide/`);
+  await expect(page.locator('.option', { hasText: 'Fit a stronger part fan' })).toContainText('(cured it before)');
   await page.goto(`${baseURL ?? ''}/case/log/`);
   await expect(page.getByText('cured, but it came back.')).toBeVisible();
   await page.goto(`${baseURL ?? ''}/casebook/`);

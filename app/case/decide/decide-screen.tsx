@@ -9,7 +9,7 @@ import { formatMinutes } from '@/lib/units';
 import { changeCase } from '../../_case/current-case';
 import { CaseTitleBlock } from '../../_case/case-title-block';
 import { chooseRemedy } from '../../_case/rounds';
-import { triedChanges } from '../../_case/tried-changes';
+import { changesThatCured, triedChanges } from '../../_case/tried-changes';
 import { useDiagnosis } from '../../_case/use-diagnosis';
 import { WithCase } from '../../_case/with-case';
 import { ChanceBar, shownShare } from '../../_charts';
@@ -46,6 +46,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
   const told = result && whatWasTold(file, result.items);
   if (told !== undefined && told !== 'something') return <NoChoice file={file} title="Nothing to choose from yet" words={NOTHING_TO_RANK[told]} href="/?add" deed="Say what you see" />;
   if (!result || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
+  const cured = changesThatCured(file);
   const shown = advisedFirst(remedies, diagnosis.step).slice(0, all ? 30 : SHOWN);
   const cooling = result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
   const choose = async (remedy: RankedRemedy): Promise<void> => {
@@ -67,7 +68,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
         </div>
       )}
       <ul className="options">
-        {shown.map((remedy, index) => <RemedyRow key={remedy.id} remedy={remedy} best={index === 0 && cooling <= COOLING} knowledge={knowledge} onChoose={() => void choose(remedy)} />)}
+        {shown.map((remedy, index) => <RemedyRow key={remedy.id} remedy={remedy} hasCured={cured.has(remedy.id)} best={index === 0 && cooling <= COOLING} knowledge={knowledge} onChoose={() => void choose(remedy)} />)}
       </ul>
       {remedies.length > shown.length && <button type="button" className="link" onClick={() => setAll(true)}>Show {remedies.length - shown.length} more changes</button>}
       {together && together.saves >= WORTH_SAYING && <Together found={together} knowledge={knowledge} />}
@@ -102,12 +103,12 @@ function Together({ found, knowledge }: { readonly found: ChangeTogether; readon
   );
 }
 
-function RemedyRow({ remedy, best, knowledge, onChoose }: { readonly remedy: RankedRemedy; readonly best: boolean; readonly knowledge: Knowledge; readonly onChoose: () => void }) {
+function RemedyRow({ remedy, hasCured, best, knowledge, onChoose }: { readonly remedy: RankedRemedy; readonly hasCured: boolean; readonly best: boolean; readonly knowledge: Knowledge; readonly onChoose: () => void }) {
   const page = knowledge.remedies[remedy.id];
   return (
     <li className={best ? 'option option-best' : 'option'}>
       <div className="option-words">
-        <h2>{remedy.does}{remedy.isTried && <span className="quiet"> (tried)</span>}</h2>
+        <h2>{remedy.does}{(remedy.isTried || hasCured) && <span className="quiet"> {remedy.isTried ? '(tried)' : '(cured it before)'}</span>}</h2>
         <p className="label">cures: {remedy.cures.slice(0, 3).map((id) => inSentence(knowledge.causes[id]?.title ?? id)).join('; ')}{remedy.cures.length > 3 && '; more'}</p>
         {page?.sideEffects && page.sideEffects.length > 0 && <p className="label">side effects: {page.sideEffects.map(inSentence).join('; ')}</p>}
       </div>

@@ -1,5 +1,5 @@
 import type { Round } from '@/lib/cases';
-import { rankRemedies, type Diagnosis } from '@/lib/diagnosis';
+import { rankRemedies, remediesOfRound, type Diagnosis } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatMinutes, formatRange, preferredUnit } from '@/lib/units';
 import { chartOf, intervalOf, lettered, planOf } from '../../air/air-views';
@@ -70,7 +70,7 @@ const MOST_REMEDIES = 5;
 
 /** The changes that the ranking of that moment offered, likeliest cure first among the cheap ones. */
 export function Remedies({ checked, rounds, knowledge }: { readonly checked: Diagnosis; readonly rounds: readonly Round[]; readonly knowledge: Knowledge }) {
-  const taken = new Set(rounds.flatMap((round) => (round.remedy === undefined ? [] : [round.remedy])));
+  const taken = new Set(rounds.flatMap(remediesOfRound));
   const ranked = rankRemedies(checked, knowledge);
   const shown = ranked.filter((remedy, index) => index < MOST_REMEDIES || taken.has(remedy.id));
   return (
