@@ -92,7 +92,8 @@ export function AirScreen() {
       {undescribed?.airOption !== undefined && (
         <div className="problem air-fitted">
           <p><b>Fitted in round {undescribed.number}: {undescribed.option ?? 'a new part'}.</b> This page still shows the path before it. {isDescribed(undescribed.airOption) ? '' : 'The sizes of the new duct are yours to enter.'}</p>
-          <p><button type="button" className="button" onClick={() => describe(undescribed)}>Show it as fitted</button> <span className="label">Readings of the old path are left out then; the report keeps it as it was.</span></p>
+          <p><button type="button" className="button" onClick={() => describe(undescribed)}>Show it as fitted</button></p>
+          <p className="label">Readings of the old path are left out then; the report keeps it as it was.</p>
         </div>
       )}
       {brought.length > 0 && <p className="label">From the case: {brought.join(', ')}.</p>}
