@@ -1,11 +1,13 @@
 import type { Drawing } from '@/lib/knowledge';
 import { Dimension } from './dimension';
+import { angleTo, ArrowHead } from './arrows';
 import { atX, atY, fit, px } from './frame';
 import type { Frame, Plate } from './frame';
 import { Block, Disc, look, marked, Stroke } from './lines';
-import { MarkedPlaces, roomFor } from './places';
+import { isLength, MarkedPlaces, roomFor } from './places';
 import type { Places } from './places';
 import { wordWidth } from './word-width';
+import { Words } from './words';
 
 type FeederSpec = Extract<Drawing, { show: 'feeder' }>;
 type Mark = NonNullable<FeederSpec['mark']>;
@@ -23,8 +25,11 @@ const places: Places<Mark> = {
 export function FeederDrawing({ spec, plate }: { readonly spec: FeederSpec; readonly plate: Plate }) {
   const mark = spec.mark ?? 'none';
   const is = (m: Mark): boolean => m === mark;
-  const told = spec.marked !== undefined && plate.size !== 'row' ? wordWidth(spec.marked) + 14 : 4;
-  const on = fit(plate, { w: 68, h: 74 }, { ...roomFor(plate, places, mark), left: told });
+  const penned = spec.marked !== undefined && (mark === 'none' || mark === 'filament' || isLength(spec.marked));
+  const length = spec.marked !== undefined && penned && isLength(spec.marked) ? spec.marked : undefined;
+  const note = length === undefined && mark !== 'none' ? spec.marked : undefined;
+  const told = length !== undefined && plate.size !== 'row' ? { left: wordWidth(length) + 14 } : {};
+  const on = fit(plate, { w: 68, h: 74 }, roomFor(plate, places, mark, told, note));
   return (
     <>
       <Block on={on} x={2} y={16} w={42} h={44} line="thin" fill="wash" />
@@ -37,8 +42,9 @@ export function FeederDrawing({ spec, plate }: { readonly spec: FeederSpec; read
       <Disc on={on} x={47} y={38} r={3.4} line="thin" fill="wash" />
       <Guide on={on} accent={is('gap')} />
       {is('dust') && [[29, 50], [31, 53], [38, 51], [40, 54], [28, 56], [42, 57]].map(([x = 0, y = 0]) => <Disc key={`${x}`} on={on} x={x} y={y} r={1.1} line="no-line" fill="accent" />)}
-      {spec.marked !== undefined && <PenMark on={on} words={spec.marked} />}
-      <MarkedPlaces on={on} places={places} mark={mark === 'none' ? undefined : mark} />
+      {penned && <PenMark on={on} words={length} />}
+      {spec.stroke !== undefined && <Strokes on={on} stroke={spec.stroke} />}
+      <MarkedPlaces on={on} places={places} mark={mark === 'none' ? undefined : mark} note={note} />
     </>
   );
 }
@@ -77,17 +83,39 @@ function Guide({ on, accent }: { readonly on: Frame; readonly accent: boolean })
   );
 }
 
-/** A pen mark on the filament at a measured distance above the feeder. */
-function PenMark({ on, words }: { readonly on: Frame; readonly words: string }) {
+/** Which way the filament goes in a retraction: arrows along it, and the words where there is room. */
+function Strokes({ on, stroke }: { readonly on: Frame; readonly stroke: NonNullable<FeederSpec['stroke']> }) {
+  const arrow = (x: number, from: number, to: number) => (
+    <g>
+      <Stroke on={on} d={`M${x} ${from}V${to}`} line="accent" />
+      <ArrowHead tip={{ x: atX(on, x), y: atY(on, to + (to < from ? -3 : 3)) }} angle={angleTo({ x: 0, y: from }, { x: 0, y: to })} length={on.size === 'row' ? 6 : 10} width={on.size === 'row' ? 5 : 7} tone="accent" />
+    </g>
+  );
+  return (
+    <g>
+      {stroke !== 'forth' && arrow(29, 21, 4)}
+      {stroke !== 'back' && arrow(41, 1, 18)}
+      {on.size === 'figure' && stroke !== 'forth' && <Words x={atX(on, 29) - 8} y={atY(on, 5) + 5} anchor="end" tone="accent">{strokeWords.back}</Words>}
+      {on.size === 'figure' && stroke !== 'back' && <Words x={atX(on, 41) + 8} y={atY(on, 3) + 5} tone="accent">{strokeWords.forth}</Words>}
+    </g>
+  );
+}
+
+const strokeWords = { back: 'pull', forth: 'push back' } as const;
+
+/** A pen mark on the filament, with its distance above the feeder where that is told. */
+function PenMark({ on, words }: { readonly on: Frame; readonly words: string | undefined }) {
   return (
     <g>
       <Stroke on={on} d="M31.5 2.5H38.5" line="accent-edge" />
-      {on.size !== 'row' && <Dimension upright from={atY(on, 2.5)} to={atY(on, 27)} at={atX(on, -1)} edges={[atX(on, 30), atX(on, 20)]} words={words} />}
+      {on.size !== 'row' && words !== undefined && <Dimension upright from={atY(on, 2.5)} to={atY(on, 27)} at={atX(on, -1)} edges={[atX(on, 30), atX(on, 20)]} words={words} />}
     </g>
   );
 }
 
 export function feederWords(spec: FeederSpec): string {
-  const mark = spec.mark === undefined || spec.mark === 'none' ? '' : `; marked: ${places[spec.mark].words}`;
-  return `The feeder: drive gear and pressure wheel with the filament between them${mark}${spec.marked === undefined ? '' : `; a pen mark on the filament, ${spec.marked} above the gear`}.`;
+  const place = spec.mark === undefined || spec.mark === 'none' ? '' : `; marked: ${places[spec.mark].words}`;
+  const note = spec.marked === undefined ? '' : isLength(spec.marked) ? `; a pen mark on the filament, ${spec.marked} above the gear` : place === '' ? `; a pen mark on the filament, ${spec.marked}` : `, ${spec.marked}`;
+  const ways = { back: 'the filament is pulled back', forth: 'the filament is pushed forward again', both: 'the filament is pulled back and pushed forward again' };
+  return `The feeder: drive gear and pressure wheel with the filament between them${place}${note}${spec.stroke === undefined ? '' : `; ${ways[spec.stroke]}`}.`;
 }

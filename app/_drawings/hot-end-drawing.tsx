@@ -5,8 +5,9 @@ import { atX, atY, fit } from './frame';
 import type { Frame, Plate } from './frame';
 import { Hatched, Hatches } from './hatches';
 import { Disc, marked, Stroke } from './lines';
-import { MarkedPlaces, roomFor } from './places';
+import { isLength, MarkedPlaces, roomFor } from './places';
 import type { Places } from './places';
+import { RetractionDrawing, retractionWords } from './retraction-drawing';
 import { Words } from './words';
 import { wordWidth } from './word-width';
 
@@ -26,11 +27,19 @@ const places: Places<Mark> = {
 
 /** The hot end cut along its axis: heat sink, heat break, heater block, nozzle. */
 export function HotEndDrawing({ spec, plate }: { readonly spec: HotEndSpec; readonly plate: Plate }) {
+  if (spec.drawnBack !== undefined) return <RetractionDrawing drawnBack={spec.drawnBack} oozes={spec.oozes === true} plate={plate} />;
+  return <WholeHotEnd spec={spec} plate={plate} />;
+}
+
+function WholeHotEnd({ spec, plate }: { readonly spec: HotEndSpec; readonly plate: Plate }) {
   const mark = spec.mark ?? 'none';
   const is = (m: Mark): boolean => m === mark;
-  const told = plate.size === 'step' ? Math.max(0, ...[spec.temperature, spec.above].map((w) => (w === undefined ? 0 : wordWidth(w) + 18))) : 0;
-  const room = roomFor(plate, places, mark, told > 0 ? { right: told, left: 4 } : {});
-  const on = fit(plate, { w: 56, h: spec.above === undefined ? 68 : 98 }, room);
+  const height = spec.above !== undefined && isLength(spec.above) ? spec.above : undefined;
+  const note = height === undefined && mark !== 'none' ? spec.above : undefined;
+  const told = plate.size === 'step' ? Math.max(0, ...[spec.temperature, height].map((w) => (w === undefined ? 0 : wordWidth(w) + 18))) : 0;
+  const beside = plate.size === 'figure' && spec.temperature !== undefined ? { left: Math.max(6, wordWidth(spec.temperature) - 8) } : {};
+  const room = roomFor(plate, places, mark, told > 0 ? { right: told, left: 4 } : beside, note);
+  const on = fit(plate, { w: 56, h: height === undefined ? 68 : 98 }, room);
   return (
     <>
       <Hatches id={plate.id} kinds={['cut']} />
@@ -38,10 +47,10 @@ export function HotEndDrawing({ spec, plate }: { readonly spec: HotEndSpec; read
       {is('sleeve') && <Stroke on={on} d="M9 38.5H47V57.5H36V61H20V57.5H9Z" line="accent" fill="accw" />}
       <Hot on={on} is={is} />
       {is('leak') && <Stroke on={on} d="M16 40C14 36 19 34 21 36C23 32 33 32 34 36C38 34 42 37 39 40Z" line="accent" fill="accw" />}
-      {spec.above !== undefined && <Above on={on} words={spec.above} />}
+      {height !== undefined && <Above on={on} words={height} />}
       {spec.temperature !== undefined && plate.size !== 'row' && <Words x={plate.size === 'step' ? on.left + 50 * on.k : atX(on, 4)} y={atY(on, 62) + 5} anchor={plate.size === 'step' ? 'start' : 'end'} strong halo>{spec.temperature}</Words>}
       {spec.temperature !== undefined && plate.size !== 'row' && <Stroke on={on} d={plate.size === 'step' ? 'M33 60L48 60.5' : 'M23 60L6 60.5'} line="hair" />}
-      <MarkedPlaces on={on} places={places} mark={mark === 'none' ? undefined : mark} />
+      <MarkedPlaces on={on} places={places} mark={mark === 'none' ? undefined : mark} note={note} />
     </>
   );
 }
@@ -90,7 +99,9 @@ function Above({ on, words }: { readonly on: Frame; readonly words: string }) {
 }
 
 export function hotEndWords(spec: HotEndSpec): string {
+  if (spec.drawnBack !== undefined) return retractionWords(spec.drawnBack, spec.oozes === true);
   const mark = spec.mark === undefined || spec.mark === 'none' ? '' : `; marked: ${places[spec.mark].words}`;
+  const above = spec.above === undefined ? '' : isLength(spec.above) ? `; nozzle ${spec.above} above the bed` : `${mark === '' ? ';' : ','} ${spec.above}`;
   const heat = spec.temperature === undefined ? '' : `; nozzle ${spec.temperature}`;
-  return `The hot end cut along its axis${mark}${heat}${spec.above === undefined ? '' : `; nozzle ${spec.above} above the bed`}.`;
+  return `The hot end cut along its axis${mark}${isLength(spec.above ?? '') ? heat + above : above + heat}.`;
 }

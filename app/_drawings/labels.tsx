@@ -7,6 +7,8 @@ export interface Label {
   readonly x: number;
   readonly y: number;
   readonly words: string;
+  /** A second line under the name. */
+  readonly note?: string | undefined;
   readonly end?: 'face' | 'edge';
   readonly accent?: boolean;
 }
@@ -21,13 +23,15 @@ export const labelRoom = (words: readonly string[]): number => (words.length ===
  * leaders do not cross; neighbours are pushed apart to one line each and kept inside the plate.
  */
 export function Labels({ plate, labels }: { readonly plate: Plate; readonly labels: readonly Label[] }) {
-  const column = plate.width - labelRoom(labels.map((l) => l.words)) + 18;
+  const column = plate.width - labelRoom(labels.flatMap((l) => (l.note === undefined ? [l.words] : [l.words, l.note]))) + 18;
   const sorted = [...labels].sort((a, b) => a.y - b.y);
-  const lines = spread(sorted.map((label) => label.y + 4.5), 14, plate.height - 4, lineHeight);
+  const taken = sorted.flatMap((label) => (label.note === undefined ? [label.y + 4.5] : [label.y + 4.5, label.y + 4.5 + lineHeight]));
+  const spreadLines = spread(taken, 14, plate.height - 4, lineHeight);
+  const lines = sorted.map((_, i) => spreadLines[i + sorted.slice(0, i).filter((before) => before.note !== undefined).length]);
   return (
     <>
       {sorted.map((label, i) => (
-        <Leader key={label.words} to={label} at={{ x: column, y: lines[i] ?? label.y }} side="right" words={label.words} end={label.end ?? 'face'} accent={label.accent} landing={8} />
+        <Leader key={label.words} to={label} at={{ x: column, y: lines[i] ?? label.y }} side="right" words={label.words} second={label.note} end={label.end ?? 'face'} accent={label.accent} landing={8} />
       ))}
     </>
   );

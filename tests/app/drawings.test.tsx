@@ -103,6 +103,25 @@ describe('geometry', () => {
     expect(() => pathOn(on, 'M0 0l1 1')).toThrow(/expected one of/);
   });
 
+  it('draws a retraction to scale: the filament ends higher by the length told, and the melt runs back or oozes', () => {
+    // A step has 114 − 8 px of height for 32 mm where nothing hangs from the nozzle, 37 mm where a drop does.
+    const of = (drawnBack: number, oozes: boolean): string => renderToStaticMarkup(<Drawing spec={{ show: 'hot-end', drawnBack, oozes }} size="step" id="r" />);
+    const tipOf = (markup: string): number => Number(/d-thin d-fill-mid" d="M[^"]*?Q\S+ (\S+) /.exec(markup)?.[1]);
+    expect(tipOf(of(1, false)) - tipOf(of(6, false))).toBeCloseTo((5 * 106) / 32, 1);
+    expect(tipOf(of(1, true)) - tipOf(of(6, true))).toBeCloseTo((5 * 106) / 37, 1);
+    expect(of(5, false)).toContain('>5 mm<');
+    expect(of(0, true)).not.toContain(' mm<');
+    expect(drawingWords({ show: 'hot-end', drawnBack: 5 })).toBe('A retraction in the cut hot end: the filament is pulled back by 5 mm, and the melt runs back from the nozzle tip.');
+  });
+
+  it('dimensions a length and nothing else: other words stand at the marked place', () => {
+    const heads = (markup: string): number => markup.match(/d-no-line d-fill-ink2/g)?.length ?? 0;
+    const feeder = (marked: string): string => renderToStaticMarkup(<Drawing spec={{ show: 'feeder', mark: 'gear', marked }} id="f" size="figure" />);
+    expect([heads(feeder('100 mm asked')), heads(feeder('clicks here')), heads(feeder('1 mm/s'))]).toEqual([2, 0, 0]);
+    expect(drawingWords({ show: 'feeder', mark: 'gear', marked: 'clicks here' })).toContain('marked: drive gear, clicks here.');
+    expect(drawingWords({ show: 'hot-end', mark: 'heat-sink', temperature: '210 °C', above: '62 °C' })).toBe('The hot end cut along its axis; marked: heat sink, 62 °C; nozzle 210 °C.');
+  });
+
   it('weighs air lines by speed and caps them at 12 m/s', () => {
     // look.md section 6: w = 0.55 + 0.36 v, arrow 8 + 0.7 v by 3 + 0.75 v.
     expect(flowWeight(3)).toBeCloseTo(1.63, 10);
