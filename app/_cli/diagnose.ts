@@ -1,7 +1,7 @@
 import { readContent } from '@/content/read-content';
 import { readCase } from '@/lib/cases';
 import { knowledgeOfCase } from '@/lib/decision';
-import { diagnose, nextChecks, rankRemedies, weightsOfEvidence, type Weight } from '@/lib/diagnosis';
+import { CONFLICTING, HARDLY_TOGETHER, diagnose, lookAgain, nextChecks, rankRemedies, weightsOfEvidence, whatWasTold, type Weight } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { triedChanges } from '../_case/tried-changes';
 import { problemAsText } from '@/lib/problems';
@@ -20,6 +20,9 @@ if (result.kind === 'too-much') {
 for (const problem of result.problems) console.error(problemAsText(problem));
 const weights = weightsOfEvidence(result);
 const next = nextChecks(result, knowledge, { lacksTools: reading.value.lacksTools ?? [] });
+const told = whatWasTold(reading.value, result.items);
+const { conflict } = result;
+const again = conflict > CONFLICTING ? lookAgain(result, reading.value, knowledge) : undefined;
 const output = {
   causes: result.causes.map((cause) => ({
     id: cause.id, title: cause.title, probability: cause.probability, low: cause.low, high: cause.high,
@@ -46,6 +49,8 @@ function reasons(list: readonly Weight[], sign: 1 | -1): { about: string; deciba
 function asText(): string {
   const percent = (share: number): string => `${Math.round(share * 100)} %`.padStart(5);
   return [
+    ...(told === 'something' ? [] : ['Nothing was told as seen: these are the chances that any failed print has.']),
+    ...(conflict > CONFLICTING ? [`What was told ${conflict >= HARDLY_TOGETHER ? 'can hardly be true together' : 'does not go together well'} (${conflict.toFixed(1)})${again === undefined ? '' : `; look again at: ${titleOf(knowledge, again.about)}`}.`] : []),
     'What could cause it (several can be at work)',
     ...output.causes.slice(0, 12).map((cause) => `  ${percent(cause.probability)}  ${cause.title}  (${Math.round(cause.low * 100)}–${Math.round(cause.high * 100)})`),
     `  ${percent(output.unexplained)}  of what was seen is explained by nothing listed here`,

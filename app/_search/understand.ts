@@ -38,8 +38,20 @@ export function understander(knowledge: Knowledge): Finder {
   };
 }
 
+/** How much more a check or a way of measuring counts for somebody who asks how to measure something. */
+const ASKED_HOW = 1.6;
+
 /** Everything that can be looked up in the handbook, by any of its words. */
 export function handbookFinder(knowledge: WholeKnowledge): Finder {
+  const find = finderOfPages(knowledge);
+  return (text) => {
+    const found = find(text);
+    if (!/\b(?:measur|test|check)/i.test(text)) return found;
+    return found.map((row) => (row.id in knowledge.checks || row.id in knowledge.methods ? { ...row, score: row.score * ASKED_HOW } : row)).sort((a, b) => b.score - a.score);
+  };
+}
+
+function finderOfPages(knowledge: WholeKnowledge): Finder {
   return makeFinder([
     ...Object.values(knowledge.symptoms).map((page) => ({ id: page.id, phrases: [page.title, ...page.says] })),
     ...Object.values(knowledge.causes).map((page) => ({ id: page.id, phrases: [page.title, ...(page.says ?? [])], weight: 1.05 })),

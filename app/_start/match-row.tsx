@@ -4,6 +4,7 @@ import type { Observation } from '@/lib/cases';
 import { GRADES, type KnownSymptom } from '@/lib/knowledge';
 import { readQuantity } from '@/lib/units';
 import { DrawingLater } from '../_drawings/drawing-later';
+import { Caution } from '../_parts/caution';
 import { ChooseOne } from '../_parts/choose-one';
 import { ChoiceOfThree } from '../_parts/choice-of-three';
 import { FieldWithUnit } from '../_parts/field-with-unit';
@@ -35,6 +36,7 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, c
         {youWrote.length > 0 && <p className="label">you wrote <u>{youWrote.join(' ')}</u></p>}
       </div>
       <ChoiceOfThree about={symptom.title} chosen={observation?.state} onChoose={onChoose} />
+      {symptom.danger !== undefined && observation?.state !== 'not-seen' && <div className="match-danger"><Caution>{observation?.state === 'seen' ? symptom.danger : `If so: ${symptom.danger}`}</Caution></div>}
       {observation?.state === 'seen' && (
         <div className="match-more">
           {symptom.grades && <ChoiceOfGrade about={symptom.title} words={symptom.grades} chosen={observation.severity} onChoose={(severity) => onDetail({ severity })} />}

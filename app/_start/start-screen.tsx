@@ -37,7 +37,9 @@ export function StartScreen() {
 
   const open = current.state === 'open' ? current.file : undefined;
   const file = adding || isNew || fresh ? open : undefined;
-  const words = typed ?? (adding ? '' : (file?.words ?? ''));
+  // With nothing ticked yet, what was written at first stands here again: it is still the search.
+  const goesOn = adding && (file?.observations.length ?? 0) > 0;
+  const words = typed ?? (goesOn ? '' : (file?.words ?? ''));
   const heard = useDeferredValue(words);
   const find = useMemo(() => knowledge && understander(knowledge), [knowledge]);
   const matches = useMemo(() => (knowledge && find ? matchesOf(heard, zone, knowledge, find) : []), [heard, zone, knowledge, find]);
@@ -52,6 +54,7 @@ export function StartScreen() {
   const choose = (symptom: string, state: Observation['state'] | undefined): void => {
     const base = file ?? newCase();
     if (!file) setFresh(true);
+    setTyped(words);
     void openCase(state === undefined ? withdraw(base, symptom) : observe(inOwnWords(base, state), symptom, { state }));
   };
   const detail = (symptom: string, change: Partial<Observation>): void => void changeCase((each) => observe(each, symptom, change));
@@ -67,7 +70,7 @@ export function StartScreen() {
       )}
       <div className="start">
         <div className="start-list">
-          <h1 className="question"><label htmlFor={field}>{adding ? 'What else do you see?' : 'What went wrong?'}</label></h1>
+          <h1 className="question"><label htmlFor={field}>{goesOn ? 'What else do you see?' : 'What went wrong?'}</label></h1>
           <div className="field start-field">
             <div className="field-box">
               <textarea id={field} rows={1} value={words} maxLength={2000} placeholder="edges lift up, then everything moved over" onChange={(event) => { setTyped(event.target.value); setMore(false); }} />

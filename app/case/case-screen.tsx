@@ -7,12 +7,15 @@ import type { Knowledge } from '@/lib/knowledge';
 import { useKnowledge } from '../_browser/knowledge';
 import { CaseTitleBlock } from '../_case/case-title-block';
 import { useCurrentCase } from '../_case/current-case';
+import { dangersNow } from '../_case/dangers-now';
+import { toldFacts } from '../_case/told-facts';
 import { useCasebook } from '../_case/use-casebook';
 import { useDiagnosis, type CaseDiagnosis } from '../_case/use-diagnosis';
 import { useReasons, type Reasons } from '../_case/use-reasons';
 import { ProblemList } from '../_parts/problem-list';
 import { CauseTree } from './cause-tree';
 import { ConflictNote } from './conflict-note';
+import { DangerFirst } from './danger-first';
 import { KnownFacts } from './known-facts';
 import { LeadChanges } from './lead-changes';
 import { NextStep } from './next-step';
@@ -50,6 +53,7 @@ function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps)
   // The ranking comes first after an answer; what to do next follows a frame later.
   const calmFile = useDeferredValue(file);
   const calm = useDeferredValue(diagnosis);
+  const calmConflict = useDeferredValue(reasons.conflict);
   return (
     <div className="with-bar">
       <h1 className="for-readers-only">Case {file.title || file.id}</h1>
@@ -58,7 +62,7 @@ function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps)
       <ProblemList problems={result.problems} title="Left out of the reckoning:" />
       <div className="case">
         <section className="case-next region-next" id="next" aria-labelledby="next-title">
-          <NextRegion file={calmFile} diagnosis={calm} knowledge={knowledge} />
+          <NextRegion file={calmFile} diagnosis={calm} conflict={calmConflict} knowledge={knowledge} />
         </section>
         <section className="case-causes" id="causes" aria-labelledby="causes-title">
           <Causes file={file} diagnosis={diagnosis} reasons={reasons} knowledge={knowledge} />
@@ -67,7 +71,7 @@ function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps)
           <KnownFacts file={file} items={result.items} facts={reasons.facts} knowledge={knowledge} />
         </section>
       </div>
-      <Ways known={result.items.length} />
+      <Ways known={toldFacts(result.items).length} />
     </div>
   );
 }
@@ -85,24 +89,32 @@ const Ways = memo(function Ways({ known }: { readonly known: number }) {
   );
 });
 
-const NextRegion = memo(function NextRegion({ file, diagnosis: { result, next, remedies, minutes, step, advice }, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly knowledge: Knowledge }) {
+/** What to do next; before it, where its answers do not go together, which one to look at again: the step rests on them. */
+export const NextRegion = memo(function NextRegion({ file, diagnosis: { result, next, remedies, minutes, step, advice }, conflict, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly conflict: Reasons['conflict']; readonly knowledge: Knowledge }) {
+  const dangers = dangersNow(file, knowledge);
+  if (dangers.length > 0) return <DangerFirst dangers={dangers} file={file} />;
   if (result.kind !== 'diagnosis') return <ConfirmFirst result={result} knowledge={knowledge} />;
-  return <NextStep file={file} diagnosis={result} next={next} remedies={remedies} minutes={minutes} step={step} advice={advice} knowledge={knowledge} />;
+  const isRanked = file.state === 'open' && whatWasTold(file, result.items) === 'something';
+  return (
+    <>
+      {isRanked && conflict && <ConflictNote size={conflict.size} again={conflict.again} knowledge={knowledge} />}
+      <NextStep file={file} diagnosis={result} next={next} remedies={remedies} minutes={minutes} step={step} advice={advice} knowledge={knowledge} />
+    </>
+  );
 });
 
 /** What could cause it; or why that cannot be said yet. */
-function Causes({ file, diagnosis: { result, banded, was, next }, reasons, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly reasons: Reasons; readonly knowledge: Knowledge }) {
+function Causes({ file, diagnosis: { result, banded, was, next, lastStep }, reasons, knowledge }: { readonly file: CaseFile; readonly diagnosis: CaseDiagnosis; readonly reasons: Reasons; readonly knowledge: Knowledge }) {
   // Reasons of the ranking before stand one frame longer: taking them away must not hold up the new ranking.
   const calm = useDeferredValue(reasons);
   if (result.kind === 'too-much') return <TooMuch result={result} knowledge={knowledge} />;
   const told = whatWasTold(file, result.items);
-  const tree = <CauseTree diagnosis={result} banded={banded} weights={reasons.weights} was={was} next={next} file={file} knowledge={knowledge} />;
+  const tree = <CauseTree diagnosis={result} banded={banded} weights={reasons.weights} was={was} next={next} step={lastStep} file={file} knowledge={knowledge} />;
   if (file.state === 'closed') return <CauseFound>{tree}</CauseFound>;
   if (told !== 'something') return <NothingFound told={told}>{tree}</NothingFound>;
   return (
     <>
       <h2 id="causes-title">What could cause it</h2>
-      {calm.conflict && <ConflictNote size={calm.conflict.size} again={calm.conflict.again} knowledge={knowledge} />}
       {tree}
       <LeadChanges answer={calm.answer} flip={calm.flip} knowledge={knowledge} />
     </>

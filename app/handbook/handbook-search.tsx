@@ -22,7 +22,7 @@ export function HandbookSearch() {
   return (
     <div className="search">
       <label className="label" htmlFor={id}>Search everything: what you see, a part, a trade word</label>
-      <div className="field-box"><input id={id} type="search" value={typed} maxLength={300} placeholder="how do I measure air" onChange={(event) => setTyped(event.target.value)} /></div>
+      <div className="field-box"><input id={id} type="search" value={typed} maxLength={300} placeholder="how do I measure air speed" onChange={(event) => setTyped(event.target.value)} /></div>
       <div aria-live="polite">
         {failed && <p>The search did not arrive. The shelves below hold everything.</p>}
         {words.trim() !== '' && knowledge && (found.length === 0 ? <p className="quiet">Nothing fits these words. Try what you see on the part, or look on the shelves below.</p> : (

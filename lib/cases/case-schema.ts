@@ -99,6 +99,8 @@ export const roundSchema = z.strictObject({
   after: z.array(z.strictObject({ place: z.string().max(60), reading: measuredSchema })).optional(),
   verdict: verdictSchema.optional(),
   verdictOn: moment.optional(),
+  /** What became of a change that did nothing: taken back, or kept on purpose. */
+  takenBack: z.enum(['done', 'kept']).optional(),
   note: text.optional(),
 });
 

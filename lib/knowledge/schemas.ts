@@ -71,6 +71,8 @@ export const symptomSchema = z.strictObject({
   withoutKnownCause: classWord,
   /** How bad it may be, in what a person sees, where that tells causes apart; `otherwise`: how it mostly is without a known cause. */
   grades: z.strictObject({ slight: sentence, clear: sentence, severe: sentence, otherwise: gradesOfLink.optional() }).optional(),
+  /** Where it means that the machine must not run now: what to do at once. No check is proposed while it stands. */
+  danger: z.string().min(20).max(400).optional(),
   /** Asked only when that symptom was seen: where it faces, at which height, in which part. */
   detailOf: id.optional(),
   followsFrom: z.record(id, link).optional(),
@@ -200,7 +202,8 @@ export const remedySchema = z.strictObject({
   needs: z.array(id),
   drawing: drawingSchema.optional(),
   steps: z.array(stepSchema).min(2),
-  provedBy: z.strictObject({ print: sentence, reading: id.optional(), passes: sentence, limit: z.string().optional(), minutes: z.number().min(1) }),
+  /** `at`: at how many places of the print it is read; one where nothing is said. */
+  provedBy: z.strictObject({ print: sentence, reading: id.optional(), passes: sentence, limit: z.string().optional(), at: z.enum(['one', 'four', 'eight']).optional(), minutes: z.number().min(1) }),
   sideEffects: z.array(sentenceInList).optional(),
   hazards: z.array(id),
   topics: z.array(id).optional(),

@@ -32,6 +32,8 @@ describe('do this next', () => {
     expect(page.indexOf(words)).toBeGreaterThan(-1);
     expect(page.indexOf(words)).toBeLessThan(page.indexOf('Do this next'));
     expect(page).toContain('no change; take it back before the next change');
+    expect(page).toMatch(/href="\/handbook\/print-cooler"[^>]*>Its steps and cautions.*>It is taken back<.*>I keep it</s);
+    for (const takenBack of ['done', 'kept'] as const) expect(pageOf(fileOf('open', { ...proven('no-change'), takenBack }, { number: 2 }))).not.toMatch(/take it back|take back/);
     expect(pageOf(fileOf('open', proven('better'), { number: 2 }))).not.toMatch(/take it back|take back/);
   });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { recordVerdict } from '../../app/_case/rounds';
 import { observe, tellFinding } from '../../app/_case/tell';
 import { toTakeBack } from '../../app/_case/to-take-back';
-import { cameBack } from '../../app/case/came-back';
+import { cameBack, canComeBack } from '../../app/case/came-back';
 import { cameBackAfter, looksOfProof } from '../../app/case/log/report-proof';
 import { readContent } from '../../content/read-content';
 import { caseSchema, type CaseFile, type Observation, type Round } from '../../lib/cases';
@@ -65,6 +65,13 @@ describe('a closed case that came back', () => {
     expect(statesIn(cameBack(later, knowledge), 3)).toEqual({ strings: 'seen' });
   });
 
+  it('tells only what is back, and no detail of what stayed away', () => {
+    expect(canComeBack(CURED, knowledge)).toEqual(['curled-edges', 'curl-worse-one-side']);
+    expect(statesIn(cameBack(CURED, knowledge, new Set(['curl-worse-one-side'])), 2)).toEqual({ 'curled-edges': 'seen' });
+    // What stayed away is as the proof left it.
+    expect(statesIn(cameBack(CURED, knowledge, new Set(['curled-edges'])), 2)).toEqual({ 'curled-edges': 'not-seen' });
+  });
+
   it('stays in the round after the cure where that was begun already', () => {
     expect(cameBack({ ...CURED, rounds: [...CURED.rounds, { number: 2 }] }, knowledge).rounds.map((round) => round.number)).toEqual([1, 2]);
   });
@@ -87,6 +94,10 @@ describe('a change to take back', () => {
     expect(after('no-change', 'print-hotter', { number: 2, remedy: 'dry-filament' })).toBe(1);
     expect(after('no-change', 'print-hotter', { number: 2, remedy: 'dry-filament', fittedOn: '2026-11-21' })).toBeUndefined();
     expect(after('no-change', 'print-hotter', { number: 2, remedy: 'slow-retraction', fittedOn: '2026-11-21', verdict: 'better' }, { number: 3 })).toBeUndefined();
+  });
+
+  it('is none once it was said what became of it', () => {
+    expect((['done', 'kept'] as const).map((takenBack) => toTakeBack(fileOf({ rounds: [{ number: 1, remedy: 'print-hotter', fittedOn: '2026-11-20', verdict: 'no-change', takenBack }] }), knowledge))).toEqual([undefined, undefined]);
   });
 
   it('is none that cannot be undone, that is mere upkeep by its page, or that is no longer known', () => {

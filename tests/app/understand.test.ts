@@ -65,6 +65,12 @@ describe('understanding what people type', () => {
     expect(found?.youWrote).toEqual(expect.arrayContaining(['corners', 'lift']));
   });
 
+  it('finds a way of measuring first for somebody who asks how to measure', () => {
+    const first = (words: string): string => look(words)[0]?.id ?? '';
+    for (const words of ['how do I measure air speed', 'test the fan', 'check belt tension']) expect(first(words) in knowledge.checks || first(words) in knowledge.methods, words).toBe(true);
+    expect(['speed-at-weakest-outlet', 'outlet-speed-weakest']).toContain(first('how do I measure air speed'));
+  });
+
   it('finds a page of every kind in the handbook by its own title', () => {
     for (const [id, title] of [['slack-belt', knowledge.causes['slack-belt']?.title], ['bag-fill', knowledge.methods['bag-fill']?.title], ['layer-time', knowledge.checks['layer-time']?.asks], ['fan-or-duct', knowledge.topics['fan-or-duct']?.title]] as const) {
       expect(look(title ?? '').slice(0, 3).map((row) => row.id)).toContain(id);

@@ -1,4 +1,6 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
@@ -80,6 +82,17 @@ describe('the diagnose command on solved cases', () => {
     const wrong = answers.flatMap((text, index) => faultsOf(text, knowledge).map((fault) => `${chosen[index]?.id ?? ''}: ${fault}`));
     expect(wrong).toEqual([]);
   }, 60_000);
+
+  it('says what does not go together, and that nothing was seen', () => {
+    const told = (...observations: object[]): string => {
+      const file = join(mkdtempSync(join(tmpdir(), 'case-')), 'odd.json');
+      writeFileSync(file, JSON.stringify({ schema: 'leeward/case', version: 1, id: 'odd', observations }));
+      return spawnSync(process.execPath, ['--import', 'tsx', join(root, 'app/_cli/diagnose.ts'), file], { cwd: root, encoding: 'utf8' }).stdout;
+    };
+    const stopped = { symptom: 'extrusion-stops', state: 'not-seen' };
+    expect(told({ symptom: 'feeder-does-not-turn', state: 'seen' }, stopped)).toMatch(/^What was told does not go together well \(\d\.\d\); look again at: The plastic stops coming altogether\./);
+    expect(told(stopped)).toMatch(/^Nothing was told as seen/);
+  });
 
   it('ends with 2 and a message for a file that is no case', () => {
     const run = spawnSync(process.execPath, ['--import', 'tsx', join(root, 'app/_cli/diagnose.ts'), join(import.meta.dirname, 'sources.json')], { cwd: root, encoding: 'utf8' });

@@ -21,6 +21,7 @@ export function policies(knowledge: Knowledge): Policy[] {
     { name: 'most telling check until leader .70, then changes', choose: telling(0.7, false) },
     { name: 'most telling check until leader .85, then changes', choose: telling(0.85, false) },
     { name: 'changes by odds per cost', choose: (standing, givingUp) => asStep(standing.orderOfChanges(givingUp).changes[0]) },
+    { name: 'changes by chance per cost', choose: (standing, givingUp) => changeBy(standing, givingUp, (change, chance) => chance / change.cost) },
     { name: 'changes by chance', choose: (standing, givingUp) => changeBy(standing, givingUp, (_, chance) => chance) },
     { name: 'fixed list by prior per cost', choose: fixedList(knowledge) },
   ];

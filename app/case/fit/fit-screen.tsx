@@ -78,7 +78,7 @@ function CriterionForm({ remedy, knowledge }: { readonly remedy: WholeRemedy; re
   const [print, setPrint] = useState(remedy.provedBy.print);
   const [passes, setPasses] = useState(remedy.provedBy.passes);
   const [limit, setLimit] = useState(proposed(what).limit);
-  const [count, setCount] = useState<PlaceCount | undefined>(own?.limit === undefined && length === undefined ? undefined : 'one');
+  const [count, setCount] = useState<PlaceCount | undefined>(own?.limit === undefined && length === undefined ? undefined : (remedy.provedBy.at ?? 'one'));
   const [plusMinus, setPlusMinus] = useState('');
   const [before, setBefore] = useState<Readonly<Record<string, string>>>({});
   const places = PLACES[count ?? 'none'];

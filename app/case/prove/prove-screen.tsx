@@ -138,7 +138,7 @@ function Proof({ file, round, criterion, knowledge }: { readonly file: CaseFile;
                 <WhatIsLeft judged={judged} looks={asked.filter((each) => lookOf(each) === 'seen').map((each) => titleOf(each.symptom))} verdict={verdict} unit={unit} figure={figuresOf(rows)} />
               </section>
             )}
-            {verdict === undefined ? <p className={judged ? '' : 'label'}>{judged ? 'The readings pass. Look at each again; then there is a verdict.' : 'Enter a reading at every place, or look at each again; then there is a verdict.'}</p> : (
+            {verdict === undefined ? <p className={judged ? '' : 'label'}>{judged ? 'The readings pass. Look at each again; then there is a verdict.' : `${rows.length === 0 ? 'Look' : 'Enter a reading at every place, or look'} at each again; then there is a verdict.`}</p> : (
               <div className="prove-deeds">
                 <Link className="button" href="/case/log">See the report</Link>
                 <button type="button" className="button button-next" onClick={() => void record(verdict === 'cured' ? '/case/log' : '/case')}>{verdict === 'cured' ? 'Record it and close the case' : `Start round ${round.number + 1}`}</button>
