@@ -2,7 +2,7 @@
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
 import { Fragment, memo } from 'react';
-import type { AirOption, AirPathResult, AirUnknown } from '@/lib/airflow';
+import { nothingEntered, type AirOption, type AirPathResult, type AirUnknown } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatMinutes, formatRange, preferredUnit } from '@/lib/units';
 import { shownShare } from '../_charts';
@@ -12,6 +12,7 @@ import { AirTables } from './air-tables';
 import { alsoChanged, fansToday, flowUnitOf, remedyFor, worthMeasuring, type LetteredOption } from './air-views';
 import { ClaimCheck } from './claim-check';
 import { ElectricalPoints, electricalVerdict } from './electrical-points';
+import { FirstSizes } from './first-sizes';
 import { OptionsList } from './options-list';
 import { ReadingsChanged } from './readings-changed';
 import { withAt, type Sheet } from './sheet';
@@ -38,6 +39,8 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
   const { knowledge } = useKnowledge();
   const { units } = usePreferences();
   const speedUnit = preferredUnit('speed', units);
+  const claims = <Claims result={result} knowledge={knowledge} units={units} onEdit={hands.edit} />;
+  if (nothingEntered(result.geometry)) return <><FirstSizes knowledge={knowledge} onPlace={hands.goTo} />{claims}</>;
   return (
     <>
       <ul className="air-facts">
@@ -56,22 +59,29 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
           <ElectricalPoints points={chosen.option.electricalFit} />
         </section>
       )}
-      <Claims result={result} knowledge={knowledge} units={units} onEdit={hands.edit} />
+      {claims}
       <AirTables result={result} letters={letters} units={units} speedUnit={speedUnit} onPlace={hands.goTo} />
     </>
   );
 });
 
-/** One claim check for every fan on offer that is only advertised. */
+/** One claim check for every fan, there or on offer, that is only advertised; of one that is there, while nobody has measured it. */
 function Claims({ result, knowledge, units, onEdit }: { readonly result: AirPathResult; readonly knowledge: Knowledge | undefined; readonly units: 'metric' | 'imperial'; readonly onEdit: SheetHands['edit'] }) {
-  return result.geometry.candidates.flatMap(({ id, name, fan, trusted }, index) => {
+  const { fan: today, trusted: besideToday, candidates } = result.geometry;
+  const checksToday = result.claimsToday.map(({ of, credibility }) => {
+    const isFirst = of === 'first';
+    const fan = isFirst ? today : (today.second ?? today);
+    return <ClaimCheck key={of} name={`${fan.name}, today`} fan={fan} credibility={credibility} isHeldAgainstSheet={isFirst && besideToday !== undefined} isOffered={false} knowledge={knowledge} unit={flowUnitOf(units)} onReckon={isFirst ? (withBand) => onEdit((sheet) => withAt(sheet, ['reckonWithBand'], withBand)) : undefined} />;
+  });
+  const checksOffered = candidates.flatMap(({ id, name, fan, trusted }, index) => {
     const option = result.options.find((each) => each.id === id);
-    const shared = { knowledge, unit: flowUnitOf(units) };
+    const shared = { knowledge, unit: flowUnitOf(units), isOffered: true };
     return [
       option?.credibility !== undefined && fan?.freeFlow.basis === 'given' && <ClaimCheck key={id} name={name} fan={fan} credibility={option.credibility} isHeldAgainstSheet={trusted !== undefined} onReckon={(withBand) => onEdit((sheet) => withAt(sheet, ['candidates', index, 'reckonWithBand'], withBand))} {...shared} />,
       option?.credibilityOfSecond !== undefined && fan?.second?.freeFlow.basis === 'given' && <ClaimCheck key={`${id} second`} name={`${name}: ${fan.second.name}`} fan={fan.second} credibility={option.credibilityOfSecond} isHeldAgainstSheet={false} onReckon={undefined} {...shared} />,
     ];
   });
+  return [...checksToday, ...checksOffered];
 }
 
 interface NextDeedProps {
@@ -85,7 +95,9 @@ interface NextDeedProps {
 /** The unknown worth measuring most, and the deed: measure it, or choose. */
 function NextDeed({ result, chosen, knowledge, fileOpen, onChoose }: NextDeedProps) {
   const router = useRouter();
-  const [telling, ...others] = worthMeasuring(result);
+  // Over readings that do not fit together it stands which of them comes first; nothing else is worth measuring before.
+  const atOdds = result.conflicts.length > 0;
+  const [telling, ...others] = atOdds ? [] : worthMeasuring(result);
   const method = telling && knowledge?.checks[telling.check]?.methods[0];
   const remedy = chosen && knowledge ? remedyFor(chosen, knowledge) : undefined;
   const choose = async (option: AirOption): Promise<void> => {
@@ -103,7 +115,7 @@ function NextDeed({ result, chosen, knowledge, fileOpen, onChoose }: NextDeedPro
     <>
       <div className="air-choice">
         <div>
-          <p>{telling ? <><b>Most telling unknown: {telling.title}.</b> Measuring it takes {formatMinutes(telling.minutes)} and would change the choice with a chance of {shownShare(telling.chanceOfChange)}.</> : 'No single measurement would change the choice.'}</p>
+          {!atOdds && <p>{telling ? <><b>Most telling unknown: {telling.title}.</b> Measuring it takes {formatMinutes(telling.minutes)} and would change the choice with a chance of {shownShare(telling.chanceOfChange)}.</> : 'No single measurement would change the choice.'}</p>}
           {others.length > 0 && <p className="label">Then: {others.slice(0, 3).map((unknown, index) => <Fragment key={unknown.id}>{index > 0 && ', '}<UnknownLink unknown={unknown} knowledge={knowledge} /> ({formatMinutes(unknown.minutes)})</Fragment>)}.</p>}
           {!fileOpen && <p className="label">Without a case this page compares; with one open it also carries your choice to the fitting list.</p>}
         </div>

@@ -1,7 +1,7 @@
 'use client';
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
-import type { AirPathResult } from '@/lib/airflow';
+import { nothingEntered, type AirPathResult } from '@/lib/airflow';
 import type { Round } from '@/lib/cases';
 import { stops } from '@/lib/problems';
 import { CurveChart } from '../_charts';
@@ -14,7 +14,7 @@ import { FitWidth } from '../_parts/fit-width';
 import { ProblemList } from '../_parts/problem-list';
 import { AirResult, type SheetHands } from './air-result';
 import { AnswerLine } from './answer-line';
-import { chartOf, lettered, type LetteredOption } from './air-views';
+import { advisedOption, chartOf, lettered, type LetteredOption } from './air-views';
 import { broughtByCase, caseReadings } from './case-readings';
 import { useFearedOfCase } from './faults-of-case';
 import { FearedFaults } from './feared-faults';
@@ -45,7 +45,9 @@ export function AirScreen() {
   const editing = form ?? untouched;
   const [picked, setPicked] = useState<string>();
   const letters = useMemo(() => (result ? lettered(result) : []), [result]);
-  const chosen = letters.find((row) => row.option.id === (picked ?? result?.best)) ?? letters[0];
+  const advised = result && advisedOption(result);
+  const chosen = letters.find((row) => row.option.id === (picked ?? advised)) ?? (advised === undefined ? undefined : letters[0]);
+  const shown = result && !nothingEntered(result.geometry) ? result : undefined;
   const change = (next: Sheet): void => {
     setOwn(next);
     // The form that an untouched sheet opened stays open when the first entry has touched it.
@@ -99,11 +101,11 @@ export function AirScreen() {
       {brought.length > 0 && <p className="label">From the case: {brought.join(', ')}.</p>}
       <div className={editing ? 'air air-editing' : 'air'}>
         <figure className="air-plan">{path && <FitWidth usual={700}>{(width) => <PathDrawing sheet={sheet} path={path} result={result} problems={problems} width={Math.min(width, 700)} onChange={change} />}</FitWidth>}</figure>
-        {editing ? <SheetForm sheet={sheet} problems={problems} onChange={change} answer={result && <AnswerLine result={result} letters={letters} />} /> : result && <Chart result={result} letters={letters} chosen={chosen} />}
+        {editing ? <SheetForm sheet={sheet} problems={problems} onChange={change} answer={result && <AnswerLine result={result} letters={letters} />} /> : shown && <Chart result={shown} letters={letters} chosen={chosen} />}
       </div>
       {/* Under the picture: above it, a slip in a field would push away the field that is being typed in. */}
       {stops(problems) && <ProblemList placeInWords={placeInWords} onPlace={hands.goTo} problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
-      {editing && result && <Chart result={result} letters={letters} chosen={chosen} />}
+      {editing && shown && <Chart result={shown} letters={letters} chosen={chosen} />}
       {result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined && !demo} onPick={setPicked} hands={hands} /> : <p role="status" className="quiet">Reckoning</p>}
       {result && feared && <FearedFaults faults={result.faults} titleOf={feared.titleOf} />}
     </div>

@@ -1,4 +1,4 @@
-import { MOST_NEEDED_SPEED, fanBranchesOf, variantOfToday, type AirOption, type AirOptionKind, type AirPath, type AirPathResult, type AirUnknown, type Band, type Fact, type FanFacts, type OutletFacts } from '@/lib/airflow';
+import { MOST_NEEDED_SPEED, fanBranchesOf, nothingEntered, variantOfToday, type AirOption, type AirOptionKind, type AirPath, type AirPathResult, type AirUnknown, type Band, type Fact, type FanFacts, type OutletFacts } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatRange, formatValue, toUnit, type UnitSymbol } from '@/lib/units';
 import type { CurveChartProps, Need, OptionInterval } from '../_charts';
@@ -18,6 +18,11 @@ export interface LetteredOption {
 export function lettered(result: AirPathResult): LetteredOption[] {
   const ordered = [...result.options].sort((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) || (a.id < b.id ? -1 : 1));
   return ordered.map((option, index) => ({ letter: String.fromCharCode(65 + index), option }));
+}
+
+/** Id of the change to recommend; undefined where nothing was entered, and where the readings do not fit together. */
+export function advisedOption(result: AirPathResult): string | undefined {
+  return result.conflicts.length > 0 || nothingEntered(result.geometry) ? undefined : result.best;
 }
 
 /** The unit of flow on this screen: the one that the headline of the page names. */

@@ -15,6 +15,8 @@ export interface ClaimCheckProps {
   readonly isHeldAgainstSheet: boolean;
   readonly knowledge: Knowledge | undefined;
   readonly unit: UnitSymbol;
+  /** A fan on offer, which has a place for a trusted sheet beside it; false for the fan that is there. */
+  readonly isOffered: boolean;
   /** Reckon with the band instead of the claim, and back; undefined where the page cannot. */
   readonly onReckon: ((withBand: boolean) => void) | undefined;
 }
@@ -24,7 +26,7 @@ const VERDICTS: Readonly<Record<Credibility['verdict'], string>> = {
 };
 
 /** Is an advertised flow believable: the band on a line, a word, the reasons on request, and what would settle it. */
-export function ClaimCheck({ name, fan, credibility, isHeldAgainstSheet, knowledge, unit, onReckon }: ClaimCheckProps) {
+export function ClaimCheck({ name, fan, credibility, isHeldAgainstSheet, isOffered, knowledge, unit, onReckon }: ClaimCheckProps) {
   const { band, verdict, sentence, reasons, settledBy } = credibility;
   const check = knowledge?.checks[settledBy];
   const method = check?.methods[0];
@@ -42,7 +44,7 @@ export function ClaimCheck({ name, fan, credibility, isHeldAgainstSheet, knowled
         <ul className="claim-reasons">
           {reasons.map((reason) => <li key={reason}>{reason}</li>)}
           <li className="quiet">The laws: flow grows with speed; it grows with electrical power to an exponent between a third and two thirds; and no fan moves air with more power than it draws.</li>
-          {!isHeldAgainstSheet && <li className="quiet">{band ? 'It is held against published ratings of this size. ' : ''}A trusted data sheet of the same size makes this sharper{onReckon ? '; it has its place beside the offer' : ''}.</li>}
+          {!isHeldAgainstSheet && <li className="quiet">{band ? 'It is held against published ratings of this size. ' : ''}A trusted data sheet of the same size makes this sharper{isOffered && onReckon ? '; it has its place beside the offer' : ''}.</li>}
         </ul>
       </details>
       <p>What settles it: {method === undefined ? 'measuring its free flow.' : <Link href={`/bench/${method}`}>{check?.asks ?? 'measure its free flow'}</Link>}</p>

@@ -1,11 +1,12 @@
 'use client';
 import { Fragment } from 'react';
-import { tooWarmSentence, type AirPathResult } from '@/lib/airflow';
+import { restsOnConflicts, tooWarmSentence, type AirPathResult } from '@/lib/airflow';
 import { formatRange, type UnitSymbol } from '@/lib/units';
-import { IntervalAxis, IntervalBar, shownShare } from '../_charts';
+import { IntervalBar, shownShare } from '../_charts';
 import { OptionGlyph } from '../_drawings/option-glyph';
 import { FitWidth } from '../_parts/fit-width';
-import { intervalOf, type LetteredOption } from './air-views';
+import { advisedOption, intervalOf, type LetteredOption } from './air-views';
+import { OptionsAxis } from './options-axis';
 import { timeWords } from './time-words';
 
 export interface OptionsListProps {
@@ -20,12 +21,15 @@ export interface OptionsListProps {
 export function OptionsList({ result, letters, chosen, unit, onPick }: OptionsListProps) {
   const { from, to, rows, need, needWords } = intervalOf(letters, chosen?.option.id, unit);
   const tooWarm = tooWarmSentence(result.need);
+  const doubt = restsOnConflicts(result);
+  const advised = advisedOption(result);
   return (
     <section className="air-options" aria-labelledby="options">
       <h2 id="options" className="for-readers-only">What to change</h2>
+      {doubt !== undefined && <p><b>{doubt}</b></p>}
       <div className="air-option-head">
         <span className="label">What to change</span>
-        <FitWidth usual={430}>{(width) => <IntervalAxis from={from} to={to} unit={unit} need={need} needWords={needWords} width={width} />}</FitWidth>
+        <FitWidth usual={430}>{(width) => <OptionsAxis from={from} to={to} unit={unit} need={need} needWords={needWords} width={width} />}</FitWidth>
         <span className="label air-number">reaches it</span><span className="label air-number">costs</span><span className="label air-takes">takes</span><span className="label">besides</span>
       </div>
       <p className="label">Air speed at the weaker outlet, {unit}; a bar holds nine of ten likely values; shaded: what this print needs.</p>
@@ -35,10 +39,10 @@ export function OptionsList({ result, letters, chosen, unit, onPick }: OptionsLi
           const row = rows[index];
           const picked = option.id === chosen?.option.id;
           return (
-            <li key={option.id} className={`air-option${picked ? ' air-option-best' : ''}${option.id === result.best ? ' air-option-cheapest' : ''}`}>
+            <li key={option.id} className={`air-option${picked ? ' air-option-best' : ''}${option.id === advised ? ' air-option-cheapest' : ''}`}>
               <button type="button" className="air-letter" aria-pressed={picked} aria-label={`Option ${letter}: ${option.title}`} onClick={() => onPick(option.id)}>{letter}</button>
               <span className="air-glyph"><OptionGlyph kind={option.kind} /></span>
-              <span className="air-name">{option.title}{option.id === result.best && <span className="label"> least expected cost</span>}</span>
+              <span className="air-name">{option.title}{option.id === advised && <span className="label"> least expected cost</span>}</span>
               <span className="air-bar">{row && <FitWidth usual={430}>{(width) => <IntervalBar row={row} from={from} to={to} need={need} unit={unit} width={width} />}</FitWidth>}</span>
               <span className="air-number"><b>{shownShare(option.chance)}</b></span>
               <span className="air-number">{priceWords(option.price, result.currency)}</span>

@@ -5,7 +5,7 @@ import { runningCurrentOf } from './electrical-fit';
 import { PathFields } from './path-fields';
 import { readDuct, readLeaks, readOutlets } from './read-duct';
 import { readFan } from './read-fan';
-import { readAir, readBelieved, readCandidates, readMeasured, readOutput, readPrint } from './read-print';
+import { readAir, readBelieved, readCandidates, readMeasured, readOutput, readPrint, readTrusted } from './read-print';
 
 /** The name that stands in every air-path file, and the newest version that is understood. */
 export const AIR_PATH_SCHEMA = 'leeward/air-path';
@@ -73,11 +73,13 @@ function readParts(fields: PathFields): AirPath {
   const currency = fields.text('currency') ?? '€';
   const air = readAir(fields.object('air'));
   if (!fields.has('fan')) fields.assume('fan', 'Read voltage, current and size from the label of the fan.');
-  const fan = readBelieved(fields, readFan(fields.object('fan'), 'part fan'));
+  const claimed = readFan(fields.object('fan'), 'part fan');
+  const trusted = fields.has('trusted') ? readTrusted(fields.object('trusted')) : undefined;
+  const fan = readBelieved(fields, claimed, trusted);
   const duct = readDuct(fields.object('duct'), fan.outlet);
   const outlets = readOutlets(fields);
   return {
-    title, currency, air, fan, duct, outlets,
+    title, currency, air, fan, trusted, duct, outlets,
     leaks: readLeaks(fields, outlets),
     print: readPrint(fields.object('print'), POLYMER_NAMES),
     candidates: readCandidates(fields, fan.outlet),

@@ -1,6 +1,7 @@
 import type { Problem } from '@/lib/problems';
 import type { AirPath } from './air-path';
 import type { Bottleneck } from './bottleneck';
+import type { ClaimToday } from './claim-of-fan';
 import type { FitPoint } from './electrical-fit';
 import type { CurvePoint } from './fan-curve';
 import type { LossShare } from './operating-point';
@@ -129,6 +130,8 @@ export interface AirPathResult {
   readonly outlets: readonly OutletResult[];
   /** Today, before any reading; undefined when nothing was measured. */
   readonly beforeReadings: { readonly today: OperatingResult; readonly outlets: readonly OutletResult[]; readonly fanCurve: FanCurveBand } | undefined;
+  /** Claims of today's fans that stand unmeasured. */
+  readonly claimsToday: readonly ClaimToday[];
   readonly bottleneck: Bottleneck;
   /** Percent of air speed per percent of change of each thing, at the most likely point. */
   readonly sensitivity: readonly { readonly change: string; readonly speedPerPercent: number }[];

@@ -118,6 +118,7 @@ export interface PrintFacts {
   readonly polymer: string;
   readonly layerTime: Fact<'time'>;
   readonly layerHeight: Fact<'length'>;
+  /** Cancels in both models of the need: heat of a line and surface that cools it grow alike with it. */
   readonly lineWidth: Fact<'length'>;
   readonly nozzleTemperature: Fact<'temperature'>;
   readonly chamberTemperature: Fact<'temperature'>;
@@ -173,6 +174,8 @@ export interface AirPath {
   readonly currency: string;
   readonly air: { readonly temperature: Fact<'temperature'>; readonly pressure: Fact<'pressure'>; readonly humidity: Fact<'ratio'> };
   readonly fan: FanFacts;
+  /** Figures of a trusted fan of the same frame as today's; the claim of today's is held against them. */
+  readonly trusted: FanFigures | undefined;
   readonly duct: DuctFacts;
   readonly outlets: readonly OutletFacts[];
   readonly leaks: readonly LeakFacts[];

@@ -1,9 +1,25 @@
-import type { FanFacts } from './air-path';
+import type { AirPath, FanFacts } from './air-path';
 import { credibilityOf, type Credibility, type FanFigures } from './rating-credibility';
 
 /** Whether the free flow that a fan is sold with is believable; undefined where it is not an advertisement. */
 export function credibilityOfFan(fan: FanFacts, trusted: FanFigures | undefined): Credibility | undefined {
   return fan.claim === 'advertised' ? credibilityOf(claimedFigures(fan), fan.kind, fan.frame, trusted) : undefined;
+}
+
+/** The claim of one of today's fans that no reading has taken the place of. */
+export interface ClaimToday {
+  readonly of: 'first' | 'second';
+  readonly credibility: Credibility;
+}
+
+/** The same for the fans that are there, where they are advertised and nobody has measured their own flow. */
+export function claimsToday({ fan, trusted, measured }: Pick<AirPath, 'fan' | 'trusted' | 'measured'>): readonly ClaimToday[] {
+  const isMeasured = (of: ClaimToday['of']): boolean => measured.some((reading) => reading.what === 'free-flow' && (reading.fan ?? 'first') === of);
+  const claim = (of: ClaimToday['of'], each: FanFacts | undefined, beside: FanFigures | undefined): ClaimToday[] => {
+    const credibility = each === undefined || isMeasured(of) ? undefined : credibilityOfFan(each, beside);
+    return credibility === undefined ? [] : [{ of, credibility }];
+  };
+  return [...claim('first', fan, trusted), ...claim('second', fan.second, undefined)];
 }
 
 /** How far 5 and 95 % of a normal law lie from its middle, in standard deviations. */

@@ -64,8 +64,8 @@ export function readCandidates(parent: PathFields, fanOutlet: SectionFacts): Can
 }
 
 /** A fan with the trusted figures that stand beside it, where its claim cannot be believed: as for a fan on offer. */
-export function readBelieved(fields: PathFields, fan: FanFacts): FanFacts {
-  return believedFan(fields, fan, fields.has('trusted') ? readTrusted(fields.object('trusted')) : undefined, 'Measure its free flow: it is there, and a reading counts before any claim.') ?? fan;
+export function readBelieved(fields: PathFields, fan: FanFacts, trusted: FanFigures | undefined): FanFacts {
+  return believedFan(fields, fan, trusted, 'Measure its free flow: it is there, and a reading counts before any claim.') ?? fan;
 }
 
 /**
@@ -85,7 +85,7 @@ function believedFan(fields: PathFields, fan: FanFacts | undefined, trusted: Fan
 }
 
 /** Figures of a trusted fan of the same frame. Without its free flow there is nothing to hold a claim against. */
-function readTrusted(fields: PathFields): FanFigures | undefined {
+export function readTrusted(fields: PathFields): FanFigures | undefined {
   const freeFlow = fields.quantity('freeFlow', 'volume-flow', { moreThan: 0, max: 0.05 });
   const speed = fields.quantity('speed', 'rotation-speed', { moreThan: 0, max: 1000 });
   const voltage = fields.quantity('voltage', 'voltage', { moreThan: 0, max: 60 });

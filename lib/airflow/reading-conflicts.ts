@@ -1,4 +1,4 @@
-import type { PathReading } from './air-path';
+import type { AirPath, PathReading } from './air-path';
 import type { PathVariant } from './path-network';
 import { logLikelihood, predictedReading, readingSpread } from './path-readings';
 import type { SampledPath } from './sampled-path';
@@ -40,13 +40,33 @@ export function readingConflicts(readings: readonly PathReading[], variant: Path
   return found;
 }
 
+/**
+ * What to say over anything that rests on readings in conflict; undefined where there is none. The reading to take again first is
+ * the one in most conflicts; of several the one in the widest, and of two that contradict each other the first.
+ */
+export function restsOnConflicts({ conflicts, geometry }: { readonly conflicts: readonly ReadingConflict[]; readonly geometry: Pick<AirPath, 'measured' | 'outlets'> }): string | undefined {
+  const [again] = suspects(conflicts);
+  const reading = again === undefined ? undefined : geometry.measured[again];
+  if (reading === undefined) return undefined;
+  const what = conflicts.some(({ first, second }) => first !== second) || conflicts.length > 1 ? 'readings that cannot all hold with the path as entered' : 'a reading that does not fit the path as entered';
+  return `This ranking rests on ${what}; take the ${nameOf(reading, geometry)} again first.`;
+}
+
+/** Readings in conflict, the one to doubt most first. */
+function suspects(conflicts: readonly ReadingConflict[]): number[] {
+  const widest = (index: number): number => Math.max(...conflicts.filter(({ first, second }) => first === index || second === index).map(({ deviations }) => deviations));
+  const count = (index: number): number => conflicts.filter(({ first, second }) => first === index || second === index).length;
+  const involved = [...new Set([...conflicts.map(({ first }) => first), ...conflicts.map(({ second }) => second)])];
+  return involved.sort((a, b) => count(b) - count(a) || widest(b) - widest(a));
+}
+
 /** The reading as it stands in a sentence. */
-export function nameOf(reading: PathReading, variant: PathVariant): string {
+export function nameOf(reading: PathReading, variant: Pick<PathVariant, 'outlets'>): string {
   const name = nameOfKind(reading, variant);
   return reading.fan === 'second' ? `${name} of the second fan` : name;
 }
 
-function nameOfKind(reading: PathReading, variant: PathVariant): string {
+function nameOfKind(reading: PathReading, variant: Pick<PathVariant, 'outlets'>): string {
   switch (reading.what) {
     case 'free-flow': return 'free flow';
     case 'flow-in-duct': return 'flow in the duct';

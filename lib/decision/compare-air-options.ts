@@ -1,5 +1,5 @@
 import {
-  MOST_NEEDED_SPEED, airOfPath, bottleneckOf, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
+  MOST_NEEDED_SPEED, airOfPath, bottleneckOf, claimsToday, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
   readingConflicts, sharedColumn, updateByReadings, variantOfToday,
   type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
 } from '@/lib/airflow';
@@ -66,6 +66,7 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
     today: operatingOf(pathToday),
     outlets: outletsOf(today, pathToday),
     beforeReadings: prior === undefined ? undefined : { today: operatingOf(prior), outlets: outletsOf(today, prior), fanCurve: fanCurveEdges(today, air, prior) },
+    claimsToday: claimsToday(path),
     bottleneck: bottleneckOf(operatingOf(pathToday).shareOfFreeFlow.value),
     fanCurve: fanCurveEdges(today, air, pathToday),
     ...coolingFacts(path, options),

@@ -1,11 +1,24 @@
-import type { Measured } from './quantity';
-import { spanToUnit, toUnit } from './units';
+import type { Measured, QuantityKind } from './quantity';
+import { kindsOf, spanToUnit, toUnit } from './units';
 import type { UnitSymbol } from './units';
 
 /** Narrow no-break space: around ±, before %, between groups of three digits. */
 export const THIN_SPACE = '\u202F';
 const NO_BREAK_SPACE = '\u00A0';
 const MINUS = '\u2212';
+
+/**
+ * What lies under this is nothing, in the SI unit of the kind: a thousandth and less of what any instrument at a printer tells, and
+ * far above the crumbs that a difference of two like numbers leaves (1e-15 of them). Engineering choice.
+ */
+const NOTHING: Readonly<Record<QuantityKind, number>> = {
+  length: 1e-9, area: 1e-12, volume: 1e-12, time: 1e-6, speed: 1e-6, acceleration: 1e-6, 'volume-flow': 1e-12, pressure: 1e-4, temperature: 1e-6, 'temperature-difference': 1e-6,
+  mass: 1e-9, force: 1e-6, 'rotation-speed': 1e-6, frequency: 1e-6, voltage: 1e-7, current: 1e-8, resistance: 1e-6, power: 1e-7, angle: 1e-7, 'heat-transfer': 1e-6,
+  density: 1e-6, 'linear-density': 1e-9, 'per-length': 1e-6, ratio: 1e-9, count: 1e-9,
+};
+
+/** Most figures that a range can deserve: more are crumbs of the reckoning. */
+const MOST_FIGURES = 6;
 
 export interface FormatOptions {
   /** Leave the unit off, for a table column that names it. */
@@ -20,8 +33,8 @@ export interface FormatOptions {
  * 0.395e-3, plusMinus: 0.0262e-3}, 'L/s')` is `0.395 ± 0.026 L/s` with thin no-break spaces.
  */
 export function formatMeasured(measured: Measured, unit: UnitSymbol, options: FormatOptions = {}): string {
-  const value = toUnit(measured.value, unit);
-  const spread = spanToUnit(Math.abs(measured.plusMinus), unit);
+  const value = withoutCrumbs(toUnit(measured.value, unit), unit);
+  const spread = withoutCrumbs(spanToUnit(Math.abs(measured.plusMinus), unit), unit);
   const suffix = options.unit === false ? '' : unitSuffix(unit);
   if (spread === 0) return `${formatNumber(value)}${suffix}`;
   const place = placeOf(spread);
@@ -33,22 +46,24 @@ export function formatMeasured(measured: Measured, unit: UnitSymbol, options: Fo
 
 /** A value without ±, to `figures` significant figures (3 unless given), with its unit. `formatValue(0.508, 'ft/min')` is `100 ft/min`. */
 export function formatValue(valueSi: number, unit: UnitSymbol, figures = 3): string {
-  return `${formatNumber(toUnit(valueSi, unit), figures)}${unitSuffix(unit)}`;
+  return `${formatNumber(withoutCrumbs(toUnit(valueSi, unit), unit), figures)}${unitSuffix(unit)}`;
 }
 
 /**
- * A range of two values in one unit, with as many decimals as the width deserves. `formatRange(0.00045, 0.00052,
- * 'L/s')` is `0.45–0.52 L/s`. The smaller value comes first.
+ * A range of two values in one unit, with as many decimals as the width deserves, and never more than the size of the larger end
+ * and the smallest thing that the quantity can tell. `formatRange(0.00045, 0.00052, 'L/s')` is `0.450–0.520 L/s`; −6e-15 to 6e-15 Pa
+ * is `0 Pa`. The smaller value comes first; two ends that read alike are written once.
  */
 export function formatRange(lowSi: number, highSi: number, unit: UnitSymbol): string {
-  const low = Math.min(toUnit(lowSi, unit), toUnit(highSi, unit));
-  const high = Math.max(toUnit(lowSi, unit), toUnit(highSi, unit));
+  const [low = 0, high = 0] = [toUnit(lowSi, unit), toUnit(highSi, unit)].map((value) => withoutCrumbs(value, unit)).sort((a, b) => a - b);
   const width = high - low;
-  if (width === 0 || !Number.isFinite(width)) return `${formatNumber(low)}–${formatNumber(high)}${unitSuffix(unit)}`;
-  const place = Math.floor(Math.log10(width)) - 1;
+  if (!Number.isFinite(width)) return `${formatNumber(low)}–${formatNumber(high)}${unitSuffix(unit)}`;
+  const place = placeOfRange(low, high, unit);
+  const [from, to] = [atPlace(low, place), atPlace(high, place)];
+  if (from === to) return `${formatNumber(high)}${unitSuffix(unit)}`;
   // A range that starts below zero needs a word: two dashes in a row cannot be told apart.
   const joint = low < 0 ? ' to ' : '–';
-  return `${atPlace(low, place)}${joint}${atPlace(high, place)}${unitSuffix(unit)}`;
+  return `${from}${joint}${to}${unitSuffix(unit)}`;
 }
 
 /** A share between 0 and 1 in percent. Below 1 % and above 99 % it never claims 0 or 100. `formatPercent(0.58)` is `58 %`. */
@@ -94,6 +109,22 @@ function placeOf(spread: number): number {
   const first = Math.floor(Math.log10(spread));
   const leading = Math.floor(spread / 10 ** first + 1e-9);
   return leading <= 3 ? first - 1 : first;
+}
+
+/** Power of ten of the last figure of a range: the second of its width, but none beyond the larger end's sixth or under what is nothing. */
+function placeOfRange(low: number, high: number, unit: UnitSymbol): number {
+  const power = (size: number): number => (size > 0 ? Math.floor(Math.log10(size)) : Number.NEGATIVE_INFINITY);
+  return Math.max(power(high - low) - 1, power(Math.max(Math.abs(low), Math.abs(high))) - MOST_FIGURES + 1, power(nothingIn(unit)));
+}
+
+/** The value, or 0 where it is nothing in its unit. */
+function withoutCrumbs(value: number, unit: UnitSymbol): number {
+  return Math.abs(value) < nothingIn(unit) ? 0 : value;
+}
+
+/** What is nothing, in the unit itself; the smallest of the kinds that the unit serves. */
+function nothingIn(unit: UnitSymbol): number {
+  return spanToUnit(Math.min(...kindsOf(unit).map((kind) => NOTHING[kind])), unit);
 }
 
 function atPlace(value: number, place: number): string {

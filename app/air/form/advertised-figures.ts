@@ -1,7 +1,7 @@
 import type { FoundFigure } from '@/lib/airflow';
 import type { Problem } from '@/lib/problems';
 import { formatValue, readQuantity, toUnit, type QuantityKind, type UnitSymbol } from '@/lib/units';
-import { withAt, type Place, type Sheet } from '../sheet';
+import { textAt, withAt, type Place, type Sheet } from '../sheet';
 
 /** What a person changed in what was read, by where the words start in the text. */
 export type Edits = Readonly<Record<number, { readonly on?: boolean; readonly text?: string }>>;
@@ -49,9 +49,12 @@ export function figureRows(found: readonly FoundFigure[], edits: Edits): FigureR
   });
 }
 
-/** The sheet with the ticked figures at a fan. */
+/** The sheet with the ticked figures at a fan. They come from an advertisement, unless it was said by hand where its figures come from. */
 export function withFigures(sheet: Sheet, at: Place, rows: readonly FigureRow[]): Sheet {
-  return rows.filter((row) => row.on).reduce<Sheet>((next, row) => withAt(next, [...at, row.field], row.text.trim()), sheet);
+  const ticked = rows.filter((row) => row.on);
+  const place: Place = [...at, 'claim'];
+  const told = ticked.length === 0 || textAt(sheet, place) !== '' ? sheet : withAt(sheet, place, 'advertised');
+  return ticked.reduce<Sheet>((next, row) => withAt(next, [...at, row.field], row.text.trim()), told);
 }
 
 function meaning({ field, name, value, unit }: FoundFigure, shown: UnitSymbol | undefined): string | undefined {

@@ -21,7 +21,7 @@ export function PrintFields({ make }: { readonly make: MakeFields }) {
       <Sides make={make} />
       <More about="the print and the room">
         <div className="sheet-fields">
-          {quantity('Line width', ['print', 'lineWidth'], 'mm')}
+          {quantity('Line width', ['print', 'lineWidth'], 'mm', 'A wider line holds more heat and shows as much more surface: the need is the same.')}
           {count('Layers of the part', ['print', 'layers'])}
           {quantity('Air of the room', ['air', 'temperature'], '°C')}
           {quantity('Height above the sea', ['air', 'altitude'], 'm')}

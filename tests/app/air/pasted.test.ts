@@ -28,6 +28,15 @@ describe('a pasted line of an advertisement', () => {
     expect([fan?.kind, fan?.frame, fan?.voltage?.value, fan?.current?.value, fan?.speed?.value, fan?.freeFlow.value]).toEqual(['blower', '5015', 24, 0.1, 100, expect.closeTo(5.36 * 0.3048 ** 3 / 60, 12)]);
   });
 
+  it('says where the figures come from, and leaves what was said by hand', () => {
+    const claimOf = (fan: object, line = LINE, edits = {}): unknown => valueAt(withFigures({ ...EMPTY_SHEET, fan }, ['fan'], rowsOf(line, edits)), ['fan', 'claim']);
+    expect(['data-sheet', 'measured', 'advertised'].map((claim) => claimOf({ kind: 'blower', claim }))).toEqual(['data-sheet', 'measured', 'advertised']);
+    expect(claimOf({ kind: 'blower' })).toBe('advertised');
+    // Nothing ticked, nothing said.
+    const [row] = rowsOf('5.4 CFM');
+    expect(claimOf({ kind: 'blower' }, '5.4 CFM', { [row?.start ?? -1]: { on: false } })).toBeUndefined();
+  });
+
   it('ticks only the first of two figures that contradict each other', () => {
     expect(rowsOf('blower 12 V 5.4 CFM or 324 CFM').filter((row) => row.field === 'freeFlow').map((row) => row.on)).toEqual([true, false]);
   });

@@ -25,6 +25,40 @@ describe('is the claim credible', () => {
     expect(credibilityOf({ freeFlow: 8 * CUBIC_FOOT_PER_MINUTE, speed: 8000 / 60, current: 0.11, voltage: 12, maxPressure: 65.7 }, 'axial', '4020').verdict).toBe('credible');
   });
 
+  it('offers no band that breaks the power balance which refused the claim', () => {
+    const claim = { freeFlow: 12 * CUBIC_FOOT_PER_MINUTE, maxPressure: 900, speed: 9000 / 60, voltage: 24, current: 0.08 };
+    const { band, verdict, efficiency, reasons } = credibilityOf(claim, 'blower', '5015');
+    // By hand: 12 CFM are 5.663 L/s; a quarter of 900 Pa · 5.663 L/s is 1.274 W of air, from 24 V · 0.08 A = 1.92 W.
+    expect(efficiency).toBeCloseTo(1.274 / 1.92, 3);
+    expect(verdict).toBe('not-credible');
+    // As a speed moves them, pressure goes as the square of flow: the share of the power goes as its cube. At most a quarter of it may become air.
+    const shareAt = (flow: number): number => (900 * (flow / claim.freeFlow) ** 2 * flow) / 4 / 1.92;
+    expect(shareAt(band?.high ?? 1)).toBeCloseTo(0.25, 9);
+    expect((band?.high ?? 0) * 1000).toBeCloseTo(5.6634 * (0.25 / 0.6637) ** (1 / 3), 2);
+    // The best of usual small fans turns 8 %: 5.663 · (0.08/0.6637)^(1/3) = 2.798 L/s; by speed the one published rating less 15 and 10 % would have been 2.96.
+    expect((band?.low ?? 0) * 1000).toBeCloseTo(2.798, 2);
+    expect(band?.middle).toBeGreaterThan(band?.low ?? Infinity);
+    expect(band?.middle).toBeLessThan(band?.high ?? 0);
+    expect(reasons).toContain('With the pressure that goes with it, its power moves 72 % of the claim at most.');
+  });
+
+  it('has a band of some width and says so where the speed wants more than the power can give', () => {
+    // Speed: 4.10 CFM at 4500 rpm make 18.2 CFM at 20 000 rpm, 13.9 CFM at the least. Power: a quarter of 300 Pa · 4.719 L/s is 0.354 W, from 0.48 W; a quarter of that power at 10·(0.25/0.7374)^(1/3) = 6.97 CFM.
+    const { band, reasons } = credibilityOf({ freeFlow: 10 * CUBIC_FOOT_PER_MINUTE, maxPressure: 300, speed: 20_000 / 60, voltage: 24, current: 0.02 }, 'blower', '5015');
+    expect((band?.high ?? 0) / CUBIC_FOOT_PER_MINUTE).toBeCloseTo(6.97, 2);
+    expect((band?.high ?? 0) / (band?.low ?? 1)).toBeCloseTo((0.25 / 0.08) ** (1 / 3), 9);
+    expect(reasons).toContain('Its speed and its power do not fit each other: one of the two figures is wrong.');
+  });
+
+  it('leaves the band alone where the power suffices, and counts one rating as one', () => {
+    const modest = { freeFlow: 4 * CUBIC_FOOT_PER_MINUTE, speed: 4500 / 60, voltage: 5, current: 0.24 };
+    const { band, reasons } = credibilityOf(modest, 'blower', '5015');
+    // By hand, from the one published rating of 4.10 CFM at this speed: 15 % to each side, and a tenth more.
+    expect([(band?.low ?? 0) / CUBIC_FOOT_PER_MINUTE, (band?.high ?? 0) / CUBIC_FOOT_PER_MINUTE]).toEqual([expect.closeTo(4.1 * 0.85 * 0.9, 6), expect.closeTo(4.1 * 1.15 * 1.1, 6)]);
+    expect(reasons[0]).toMatch(/^1 published rating of this frame moves /u);
+    expect(credibilityOf(modest, 'blower', '4010').reasons[0]).toMatch(/^2 published ratings of this frame move /u);
+  });
+
   it('calls more air power than electrical power impossible', () => {
     expect(credibilityOf({ freeFlow: 20 * CUBIC_FOOT_PER_MINUTE, current: 0.02, voltage: 5, maxPressure: 400 }, 'blower').verdict).toBe('impossible');
   });

@@ -62,4 +62,19 @@ describe('other forms', () => {
     expect(table.filter(([shown, expected]) => plain(shown) !== expected).map(([shown, expected]) => `${plain(shown)}, expected ${expected}`)).toEqual([]);
     expect(() => formatMinutes(-1)).toThrow('0 or more');
   });
+
+  it('rounds a range to the size of its larger end and of what its quantity can tell, and shows no crumbs of the reckoning', () => {
+    const table: [string, string][] = [
+      // Differences of like pressures leave 1e-15 of them: nothing at all.
+      [formatRange(-6e-15, 6e-15, 'Pa'), '0 Pa'], [formatRange(-2.3e-15, 12.4, 'Pa'), '0–12 Pa'], [formatRange(1e-19, 2e-19, 'L/s'), '0 L/s'],
+      // Two ends that are one figure are written as one; 0.3 − 0.1 is 0.19999999999999998.
+      [formatRange(1, 1, '%'), '100 %'], [formatRange(1 - 2e-16, 1, '%'), '100 %'], [formatRange(0.3 - 0.1, 0.2, 'm/s'), '0.200 m/s'],
+      // What a calliper, a thermometer or a scale tells stays: 0.01 mm of 100 mm, 0.07 K, 2 mg.
+      [formatRange(0.09996, 0.10005, 'mm'), '99.960–100.050 mm'], [formatRange(488.2, 488.27, '°C'), '215.050–215.120 °C'], [formatRange(2e-6, 4e-6, 'mg'), '2.0–4.0 mg'],
+      [formatRange(Infinity, 1, 'm/s'), '1–∞ m/s'],
+      // The freezing point as it comes out of a sum in kelvins: 273.15000000000003.
+      [formatValue(273.15 + 3e-14, '°C'), '0 °C'], [formatValue(-4e-15, 'Pa'), '0 Pa'], [formatMeasured({ kind: 'pressure', value: 12, plusMinus: 3e-15 }, 'Pa'), '12 Pa'],
+    ];
+    expect(table.filter(([shown, expected]) => plain(shown) !== expected).map(([shown, expected]) => `${plain(shown)}, expected ${expected}`)).toEqual([]);
+  });
 });
