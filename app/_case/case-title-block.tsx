@@ -1,22 +1,19 @@
 import { memo } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import type { Knowledge } from '@/lib/knowledge';
-import { useKnowledge } from '../_browser/knowledge';
 import { roundOf } from './current-case';
-import { countNow } from './seen-now';
+import { countTold } from './seen-now';
 
 const KINEMATICS = { 'moving-bed': 'bed moves in Y', 'crossed-belts': 'crossed belts', delta: 'delta' } as const;
 
 /** The strip of label-over-value cells: the only heading a case has. */
 export const CaseTitleBlock = memo(function CaseTitleBlock({ file, extra = [] }: { readonly file: CaseFile; readonly extra?: readonly { readonly label: string; readonly value: string }[] }) {
-  const { knowledge } = useKnowledge();
   const cells = [
     { label: 'Case', value: caseName(file) },
     { label: 'Machine', value: machineWords(file) },
     ...(file.machine.feedPath === undefined ? [] : [{ label: 'Feed path', value: file.machine.feedPath }]),
     { label: 'Print', value: file.print.name ?? 'not named' },
     { label: 'Plastic', value: file.print.material ?? 'not told' },
-    ...(extra.length > 0 ? extra : [{ label: 'Rests on', value: restsOn(file, knowledge?.symptoms ?? {}) }]),
+    ...(extra.length > 0 ? extra : [{ label: 'Rests on', value: restsOn(file) }]),
     { label: 'Round', value: String(roundOf(file)) },
   ];
   return <dl className="title-block">{cells.map((cell) => <div key={cell.label}><dt>{cell.label}</dt><dd>{cell.value}</dd></div>)}</dl>;
@@ -40,10 +37,8 @@ export function machineWords({ machine }: Pick<CaseFile, 'machine'>): string {
   return words.length > 0 ? words.join(', ') : 'not told';
 }
 
-/** "4 seen, 2 found out, 1 not seen": what holds now, however many rounds told of it. */
-export function restsOn(file: CaseFile, symptoms: Knowledge['symptoms']): string {
-  const { seen, notSeen } = countNow(file, { symptoms });
-  const measured = file.findings.filter((each) => each.result !== undefined || (each.answer !== undefined && each.answer !== 'cant-tell')).length;
-  const parts = [`${seen} seen`, ...(measured > 0 ? [`${measured} found out`] : []), ...(notSeen > 0 ? [`${notSeen} not seen`] : [])];
-  return parts.join(', ');
+/** "4 seen, 2 found out, 1 not seen": what was ever told, each thing once however many rounds tell of it. */
+export function restsOn(file: Pick<CaseFile, 'observations' | 'findings'>): string {
+  const { seen, foundOut, notSeen } = countTold(file);
+  return [`${seen} seen`, ...(foundOut > 0 ? [`${foundOut} found out`] : []), ...(notSeen > 0 ? [`${notSeen} not seen`] : [])].join(', ');
 }

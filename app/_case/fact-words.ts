@@ -26,6 +26,18 @@ export function factDetail(item: Evidence, knowledge: Knowledge, units: 'metric'
   return [...findingWords(item.finding, units), ...round].join(' · ');
 }
 
+/** "seen in round 1, gone in round 2": what every round said of one thing, first to last. */
+export function historyWords(words: readonly Evidence[], units: 'metric' | 'imperial' = 'metric'): string {
+  return words.map((item, place) => `${wordOf(item, words[place - 1], units)} in round ${item.round}`).join(', ');
+}
+
+function wordOf(item: Evidence, before: Evidence | undefined, units: 'metric' | 'imperial'): string {
+  if (item.kind === 'answer') return item.yes ? 'yes' : 'no';
+  if (item.kind === 'reading') return item.finding.result ? measuredWords(item.finding.result, units) : 'measured';
+  const wasSeen = before?.kind === 'symptom' && before.seen;
+  return item.seen ? (wasSeen ? 'still there' : 'seen') : (wasSeen ? 'gone' : 'not seen');
+}
+
 /** A stored measurement as people read it: value and ± with the same decimals. */
 export function measuredWords(stored: StoredMeasured, units: 'metric' | 'imperial' = 'metric'): string {
   const unit = findUnit(stored.unit, stored.quantity);

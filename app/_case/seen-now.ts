@@ -12,10 +12,13 @@ export function seenNow(items: readonly Evidence[], knowledge: Pick<Knowledge, '
   return new Set([...last.values()].filter((item) => !isGone(item.about)));
 }
 
-/** How many symptoms are seen and how many are not, as things stand now: the last word on each counts, once. */
-export function countNow({ observations }: Pick<CaseFile, 'observations'>, knowledge: Pick<Knowledge, 'symptoms'>): { readonly seen: number; readonly notSeen: number } {
-  const items = observations.flatMap((observation): Evidence[] => (observation.state === 'cant-tell' ? [] : [{ kind: 'symptom', about: observation.symptom, round: observation.round, seen: observation.state === 'seen', observation }]));
-  return { seen: seenNow(items, knowledge).size, notSeen: [...lastWords(items).values()].filter((item) => !item.seen).length };
+/** How many symptoms were ever seen, how many were looked for and never seen, and how many checks told something: each once, over all rounds. */
+export function countTold({ observations, findings }: Pick<CaseFile, 'observations' | 'findings'>): { readonly seen: number; readonly foundOut: number; readonly notSeen: number } {
+  const said = (state: CaseFile['observations'][number]['state']): string[] => observations.flatMap((each) => (each.state === state ? [each.symptom] : []));
+  const seen = new Set(said('seen'));
+  const notSeen = new Set(said('not-seen').filter((symptom) => !seen.has(symptom)));
+  const foundOut = new Set(findings.flatMap(({ check, result, answer }) => (result !== undefined || (answer !== undefined && answer !== 'cant-tell') ? [check] : [])));
+  return { seen: seen.size, foundOut: foundOut.size, notSeen: notSeen.size };
 }
 
 function lastWords(items: readonly Evidence[]): ReadonlyMap<string, Evidence & { readonly kind: 'symptom' }> {

@@ -22,6 +22,8 @@ export interface CaseDiagnosis {
   readonly banded: Diagnosis | undefined;
   /** What is done next. */
   readonly step: Step | undefined;
+  /** The step that was reckoned last: of the case before the last change until this one's is there. */
+  readonly lastStep: Step | undefined;
   /** How surely the advice stays whatever the next checks say; undefined when that cannot be said. */
   readonly advice: SameAdvice | undefined;
   /** True when the bands are there too and nothing of this will change by itself. */
@@ -96,7 +98,8 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
   const ready = later?.of === result ? later : undefined;
   const settled = banded?.of === result ? banded?.diagnosis : undefined;
   const lastBanded = banded?.diagnosis;
-  return useMemo(() => result && { result: settled ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, advice: ready?.advice, banded: lastBanded, isSettled: settled !== undefined, was }, [result, ready, settled, lastBanded, was]);
+  const lastStep = later?.step;
+  return useMemo(() => result && { result: settled ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, lastStep, advice: ready?.advice, banded: lastBanded, isSettled: settled !== undefined, was }, [result, ready, settled, lastBanded, lastStep, was]);
 }
 
 function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): readonly RankedCause[] {

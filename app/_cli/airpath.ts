@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { needSentences, neededSpeedWords, readAirPath, tooWarmSentence, type AirOption, type AirPath, type AirPathResult, type Band } from '@/lib/airflow';
+import { needSentences, neededSpeedWords, nothingEntered, readAirPath, restsOnConflicts, tooWarmSentence, type AirOption, type AirPath, type AirPathResult, type Band } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import { problemAsText, type Problem } from '@/lib/problems';
 import { checkValueTable } from './check-value-table';
@@ -54,12 +54,12 @@ function refuse(problems: readonly Problem[]): number {
 
 /** The result without the drawing's geometry and curves, which only the screens need. */
 function asJson(result: AirPathResult): object {
-  const { title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea, lossShares, jetThrust, sides, worstDirection, need, best, unknowns, conflicts, problems } = result;
+  const { title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea, remarks, lossShares, jetThrust, sides, worstDirection, need, best, unknowns, conflicts, problems } = result;
   return {
     schema: 'leeward/air-path-result', version: 1, units: 'SI', title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea,
     lossShares, jetThrust, sides, worstDirection, need, best,
     options: result.options.map((option) => ({ ...withoutCurves(option), fans: option.fans.map(withoutCurves) })),
-    unknowns, conflicts, problems,
+    unknowns, remarks, conflicts, problems,
   };
 }
 
@@ -86,9 +86,11 @@ function asText(result: AirPathResult): string {
     ...result.lossShares.slice(0, 6).map((loss) => `  ${formatPercent(loss.share).padStart(5)}  ${loss.label}`),
     '',
     'What to change, best first (air speed at the weaker outlet; nine of ten samples lie in the range):',
+    ...[nothingEntered(result.geometry) ? 'Nothing of fan or mouths was entered: this rests on usual values alone. Enter the fan’s free flow and the size of each mouth first.' : restsOnConflicts(result)].filter((sentence) => sentence !== undefined),
     ...result.options.flatMap((option) => optionLines(option, result)),
     '',
     ...unknownLines(result),
+    ...result.remarks.map(({ sentence }) => sentence),
     ...result.conflicts.map((conflict) => conflict.sentence),
     ...(result.problems.length === 0 ? [] : ['', ...result.problems.map(problemAsText)]),
     '',

@@ -47,6 +47,7 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
         <li><b>{bottleneckWords(result)}</b> {formatRange(result.today.shareOfFreeFlow.low, result.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</li>
         {result.lossShares.length > 0 && <li>The pressure is lost at: {[...result.lossShares].sort((a, b) => b.share - a.share).slice(0, 3).map((loss) => `${loss.label} ${shownShare(loss.share)}`).join('; ')}.</li>}
         {fansToday(result).length > 0 && <li>{fansToday(result).map((fan) => `${fan.name} ${formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units))} at ${formatRange(fan.pressure.low, fan.pressure.high, 'Pa')}`).join('; ')}. <b>{result.options.find((option) => option.kind === 'leave')?.sideEffects.find((effect) => effect.kind === 'fans-at-odds')?.sentence}</b></li>}
+        {result.remarks.map(({ about, sentence }) => about === 'stall' && <li key={about}><b>{sentence}</b></li>)}
         {result.conflicts.map((conflict) => <li key={conflict.sentence}><b>{conflict.sentence}</b></li>)}
       </ul>
       <OptionsList result={result} letters={letters} chosen={chosen} unit={speedUnit} onPick={onPick} />

@@ -32,7 +32,7 @@ export function AirTables({ result, letters, units, speedUnit, onPlace }: AirTab
           <SmallTable title="The two fans today" heads={['fan', 'flow', 'pressure', 'of its free flow', 'overpowered by the other']} rows={fansToday(result).map((fan, index) => [`${index + 1}: ${fan.name}`, formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units)), formatRange(fan.pressure.low, fan.pressure.high, 'Pa'), formatRange(fan.shareOfFreeFlow.low, fan.shareOfFreeFlow.high, '%'), shownShare(fan.overpowered)])} />
           <SmallTable title="What measuring would be worth" heads={['unknown', 'takes', 'saves', 'changes the choice']} rows={worthMeasuring(result).map((unknown) => [unknown.title, formatMinutes(unknown.minutes), `${unknown.saving.toFixed(2)} ${result.currency}`, shownShare(unknown.chanceOfChange)])} />
         </div>
-        <p>{needSentences(result.need)} {tooWarmSentence(result.need)} All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
+        <p>{needSentences(result.need)} {tooWarmSentence(result.need)} {result.remarks.find(({ about }) => about === 'law')?.sentence} All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
         <ProblemList placeInWords={placeInWords} onPlace={onPlace} problems={result.problems} title="Assumed, because it was not told:" />
       </div>
     </section>

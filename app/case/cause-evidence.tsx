@@ -7,6 +7,8 @@ import type { Knowledge } from '@/lib/knowledge';
 import { useWholeKnowledge } from '../_browser/knowledge';
 import { WeightBar, bareShare, shareRange, weightWords } from '../_charts';
 import { factTitle, shapeOf } from '../_case/fact-words';
+import { factNumber } from '../_case/told-facts';
+import { isTooDearToWeigh } from '../_case/use-reasons';
 import { FactBalloon } from '../_parts/fact-balloon';
 import { inSentence } from '../_parts/in-sentence';
 import { Chevron } from '../_parts/signs';
@@ -37,12 +39,12 @@ export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge
       <div className="evidence-head" aria-hidden="true"><h3>What speaks for it and against it</h3><span className="evidence-sides"><span>against</span><span>for</span></span><span /></div>
       <ul className="evidence-rows">
         <StartRow cause={cause} file={file} knowledge={knowledge}><StartReason cause={cause} file={file} knowledge={whole} /></StartRow>
-        {weights === undefined && <li className="evidence-waits"><span role="status">Weighing the evidence</span></li>}
+        {weights === undefined && <li className="evidence-waits">{isTooDearToWeigh(diagnosis) ? <span>So much was told that hangs together that weighing each answer would take minutes. The ranking is exact all the same. Keep only what you are sure of to see the weights.</span> : <span role="status">Weighing the evidence</span>}</li>}
         {[...(weights ?? [])].sort((a, b) => b.averaged - a.averaged).map((weight) => {
           const item = weight.items[weight.items.length - 1];
           if (!item) return null;
           return (
-            <EvidenceRow key={`${weight.about} ${item.round}`} balloon={<FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} />} what={inSentence(factTitle(item, knowledge))} decibans={weight.averaged}>
+            <EvidenceRow key={`${weight.about} ${item.round}`} balloon={<FactBalloon number={factNumber(diagnosis.items, item)} shape={shapeOf(item)} />} what={inSentence(factTitle(item, knowledge))} decibans={weight.averaged}>
               <EvidenceReason cause={cause} weight={weight} item={item} knowledge={whole} />
             </EvidenceRow>
           );
@@ -112,7 +114,7 @@ function LeavesOpen({ cause, diagnosis, knowledge }: { readonly cause: RankedCau
       <ul className="left-open">
         {open.map((row) => {
           const item = row.items[row.items.length - 1];
-          return item && <li key={row.about}><FactBalloon number={diagnosis.items.indexOf(item) + 1} shape={shapeOf(item)} size={22} /><span>{inSentence(factTitle(item, knowledge))}</span></li>;
+          return item && <li key={row.about}><FactBalloon number={factNumber(diagnosis.items, item)} shape={shapeOf(item)} size={22} /><span>{inSentence(factTitle(item, knowledge))}</span></li>;
         })}
       </ul>
       {open.length < found.length && <p>Then a second cause is at work too, or something not listed.</p>}

@@ -1,7 +1,7 @@
 'use client';
 import { memo, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { cheapestMethod, type Diagnosis, type NextCheck, type RankedBranch, type RankedCause } from '@/lib/diagnosis';
+import { cheapestMethod, type Diagnosis, type NextCheck, type RankedBranch, type RankedCause, type Step } from '@/lib/diagnosis';
 import { BRANCH_TITLES, type BranchId, type Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import type { Reasons } from '../_case/use-reasons';
@@ -9,6 +9,7 @@ import { ChanceAxis, ChanceBar, shareRange, shownShare } from '../_charts';
 import { inSentence } from '../_parts/in-sentence';
 import { Chevron } from '../_parts/signs';
 import { CauseEvidence } from './cause-evidence';
+import { CLOSED, bySuspicion, causesOfStep, isRaised, likelierParts, mostOf, shareOf, standsOut } from './parts-to-show';
 import { Unlisted } from './unlisted';
 
 export interface CauseTreeProps {
@@ -18,26 +19,23 @@ export interface CauseTreeProps {
   readonly weights: Reasons['weights'];
   readonly was: readonly RankedCause[];
   readonly next: readonly NextCheck[] | undefined;
+  /** What is done next: its part of the machine is shown. */
+  readonly step: Step | undefined;
   readonly file: CaseFile;
   readonly knowledge: Knowledge;
 }
 
 /** Causes below this chance stand behind "more" in their branch. */
 const SMALL = 0.02;
-/** A cause counts as raised when what was told makes it at least this much likelier than before. */
-const RAISED = 1.25;
-/** A branch whose raised causes all stay below this chance is closed at first. */
-const CLOSED = 0.08;
 
 /** Part of the machine, then cause, then what would settle it. One cause is open at a time. */
-export function CauseTree({ diagnosis, banded, weights, was, next, file, knowledge }: CauseTreeProps) {
+export function CauseTree({ diagnosis, banded, weights, was, next, step, file, knowledge }: CauseTreeProps) {
   const leader = diagnosis.causes[0];
   const [openCause, setOpenCause] = useState<string | undefined>();
   const [toggled, setToggled] = useState<ReadonlySet<string>>(new Set());
   const [rest, setRest] = useState(false);
   const byId = useMemo(() => new Map(diagnosis.causes.map((cause) => [cause.id, cause])), [diagnosis]);
-  const branches = useMemo(() => diagnosis.branches.map((branch) => ({ branch, suspicion: suspicionOf(branch, byId) })).sort((a, b) => b.suspicion - a.suspicion), [diagnosis, byId]);
-  const shown = branches.filter(({ suspicion }, index) => rest || index < 3 || suspicion > CLOSED);
+  const branches = useMemo(() => bySuspicion(diagnosis.branches, byId), [diagnosis, byId]);
   const bands = useMemo(() => new Map(banded?.causes.map((cause) => [cause.id, cause])), [banded]);
   const flip = useCallback((key: string): void => setToggled((before) => { const after = new Set(before); if (!after.delete(key)) after.add(key); return after; }), []);
   // The causes come first; what needs a sweep of its own (at least one of a branch, nothing listed) is reckoned a frame later.
@@ -47,6 +45,11 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
   const calmWas = useDeferredValue(was);
   const chancesWere = useMemo(() => chancesOf(calmWas), [calmWas]);
   const chancesAre = useMemo(() => chancesOf(calm.causes), [calm]);
+  const calmById = useMemo(() => new Map(calm.causes.map((cause) => [cause.id, cause])), [calm]);
+  const likelier = useMemo(() => likelierParts(calm.branches, calmById), [calm, calmById]);
+  const ofStep = useMemo(() => causesOfStep(step, calm.causes, knowledge), [step, calm, knowledge]);
+  const shown = branches.filter(({ branch, suspicion }, place) => rest || standsOut(suspicion, place) || likelier.has(branch.part) || branch.causes.some((id) => ofStep.has(id)));
+  const hidden = branches.length - shown.length;
   const open = useCallback((id: string): void => setOpenCause((before) => (before === id ? undefined : id)), []);
   return (
     <>
@@ -56,7 +59,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
           const isOpen = (suspicion >= CLOSED) !== toggled.has(branch.part);
           return (
             <li key={branch.part} className="branch">
-              <BranchRow branch={calmBranches.get(branch.part) ?? branch} most={isOpen ? '' : shownShare(mostOf(branch, byId))} open={isOpen} onToggle={flip} />
+              <BranchRow branch={calmBranches.get(branch.part) ?? branch} share={shareOf(calmBranches.get(branch.part) ?? branch, calmById)} most={isOpen ? '' : wordsOfMost(mostOf(branch, byId))} open={isOpen} onToggle={flip} />
               {isOpen && (
                 <ul>
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
@@ -73,7 +76,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
         })}
         <Unlisted diagnosis={calm} knowledge={knowledge} />
       </ul>
-      {shown.length < diagnosis.branches.length && <button type="button" className="link" onClick={() => setRest(true)}>Show {diagnosis.branches.length - shown.length} parts of the machine where nothing stands out</button>}
+      {hidden > 0 && <button type="button" className="link" onClick={() => setRest(true)}>Show {hidden === 1 ? 'one part' : `${hidden} parts`} of the machine where nothing stands out</button>}
     </>
   );
 }
@@ -81,24 +84,6 @@ export function CauseTree({ diagnosis, banded, weights, was, next, file, knowled
 function causesOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>, all: boolean): RankedCause[] {
   const causes = branch.causes.flatMap((id) => byId.get(id) ?? []);
   return all ? causes : causes.filter((cause, index) => index === 0 || (cause.probability >= SMALL && isRaised(cause) && index < 6));
-}
-
-function isRaised(cause: RankedCause): boolean {
-  return cause.probability > RAISED * cause.before;
-}
-
-/** Chance of the likeliest cause of a branch that what was told has raised: what the branch is shown and opened by. */
-function suspicionOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
-  for (const id of branch.causes) {
-    const cause = byId.get(id);
-    if (cause && isRaised(cause)) return cause.probability;
-  }
-  return 0;
-}
-
-/** Chance of the likeliest cause of a branch. */
-function mostOf(branch: RankedBranch, byId: ReadonlyMap<string, RankedCause>): number {
-  return byId.get(branch.causes[0] ?? '')?.probability ?? 0;
 }
 
 function chancesOf(causes: readonly RankedCause[]): ReadonlyMap<string, number> {
@@ -112,25 +97,38 @@ const TreeHead = memo(function TreeHead() {
 
 interface BranchRowProps {
   readonly branch: RankedBranch;
+  readonly share: number;
   /** Chance of its likeliest cause, in words; empty while it is open. */
   readonly most: string;
   readonly open: boolean;
   readonly onToggle: (key: string) => void;
 }
 
-const BranchRow = memo(function BranchRow({ branch: { part, probability, causes }, most, open, onToggle }: BranchRowProps) {
+const BranchRow = memo(function BranchRow({ branch: { part, causes }, share, most, open, onToggle }: BranchRowProps) {
   return (
     <button type="button" className="tree-row branch-row" aria-expanded={open} onClick={() => onToggle(part)}>
       <span className="tree-sign"><Chevron open={open} /></span>
       <span className="tree-name"><b>{BRANCH_TITLES[part]}</b><span className="label">{open ? 'at least one of these' : closedWords(causes.length, most)}</span></span>
-      <span className="tree-bar"><ChanceBar chance={probability} low={probability} high={probability} decorative /></span>
-      <span className="tree-value"><b>{shownShare(probability)}</b></span>
+      <span className="tree-bar"><ChanceBar chance={share} low={share} high={share} decorative /></span>
+      <span className="tree-value"><b>{shareIfAny(share)}</b></span>
     </button>
   );
 });
 
+/** Nothing told points to a cause without any share in this; it is not ruled out, so no figure is put on it. */
+function shareIfAny(share: number): string {
+  return share > 0 ? shownShare(share) : '–';
+}
+
+const NOT_POINTED_TO = 'nothing told points here';
+
+function wordsOfMost(share: number): string {
+  return share > 0 ? shownShare(share) : '';
+}
+
 /** A closed branch may add up to a good chance although nothing in it stands out: the words say both. */
 function closedWords(count: number, most: string): string {
+  if (most === '') return NOT_POINTED_TO;
   return count === 1 ? 'one cause' : `at least one of ${count} causes, the likeliest ${most}`;
 }
 
@@ -148,12 +146,13 @@ interface CauseRowProps {
 }
 
 const CauseRow = memo(function CauseRow({ id, title, chance, band, move, accent, open, knowledge, onToggle }: CauseRowProps) {
+  const { high } = band;
   return (
     <button type="button" className="tree-row cause-row" aria-expanded={open} onClick={() => onToggle(id)}>
       <span className="tree-sign tree-elbow" aria-hidden="true" />
-      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{move === undefined ? settledBy(id, knowledge) : `was ${shownShare(move.from)}, now ${shownShare(move.to)}`}</span></span>
+      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{high === 0 ? NOT_POINTED_TO : move === undefined ? settledBy(id, knowledge) : `was ${shownShare(move.from)}, now ${shownShare(move.to)}`}</span></span>
       <span className="tree-bar"><ChanceBar chance={chance} low={band.low} high={band.high} was={move?.from} accent={accent} decorative /></span>
-      <span className="tree-value"><b>{shownShare(chance)}</b> <span className="quiet tree-range">{shareRange(band.low, band.high)}</span>{band.low < band.high && <span className="label tree-range">{rankWords(band)}</span>}</span>
+      <span className="tree-value"><b>{shareIfAny(chance)}</b> {high > 0 && <span className="quiet tree-range">{shareRange(band.low, high)}</span>}{band.low < high && <span className="label tree-range">{rankWords(band)}</span>}</span>
     </button>
   );
 }, looksTheSame);

@@ -5,6 +5,9 @@ import { shownShare } from '../_charts';
 import { factTitle } from '../_case/fact-words';
 import { AnswerAgain } from './answer-again';
 
+/** Below this chance a cause leads by name only. */
+const LEADS = 0.1;
+
 /** What was told does not go together: how badly, which answer to look at again, and what would follow without it. */
 export function ConflictNote({ size, again, knowledge }: { readonly size: number; readonly again: LookAgain | undefined; readonly knowledge: Knowledge }) {
   if (size <= CONFLICTING) return null;
@@ -17,7 +20,7 @@ export function ConflictNote({ size, again, knowledge }: { readonly size: number
           <p>Look at this answer again:</p>
           <p className="lead-question">{factTitle(item, knowledge)}</p>
           <AnswerAgain item={item} knowledge={knowledge} />
-          <p>Without it {again.conflictWithout <= CONFLICTING ? 'the rest goes together' : 'the rest goes together better'}{again.leaderWithout ? <>, and <b>{titleOf(knowledge, again.leaderWithout.id)}</b> leads with {shownShare(again.leaderWithout.chance)}</> : ''}.</p>
+          <p>Without it {again.conflictWithout <= CONFLICTING ? 'the rest goes together' : 'the rest goes together better'}{again.leaderWithout && again.leaderWithout.chance >= LEADS ? <>, and <b>{titleOf(knowledge, again.leaderWithout.id)}</b> leads with {shownShare(again.leaderWithout.chance)}</> : ''}.</p>
         </>
       )}
       <details className="conflict-number">

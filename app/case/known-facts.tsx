@@ -1,13 +1,14 @@
 'use client';
 import Link from 'next/link';
 import { memo, useDeferredValue } from 'react';
-import type { CaseFile } from '@/lib/cases';
+import type { CaseFile, Observation } from '@/lib/cases';
 import type { Evidence, FactToTell } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { changeCase, foreseeChange } from '../_case/current-case';
 import { seenNow } from '../_case/seen-now';
-import { factDetail, factTitle, shapeOf } from '../_case/fact-words';
+import { factDetail, factTitle, historyWords, shapeOf } from '../_case/fact-words';
 import { withdrawFinding } from '../_case/tell';
+import { toldFacts } from '../_case/told-facts';
 import { toTakeBack } from '../_case/to-take-back';
 import { usePreferences } from '../_browser/preferences';
 import { KnownPart } from '../_drawings/known-part';
@@ -53,19 +54,21 @@ const AddMore = memo(function AddMore() {
 
 const ToldFacts = memo(function ToldFacts({ items, knowledge }: { readonly items: readonly Evidence[]; readonly knowledge: Knowledge }) {
   const { units } = usePreferences();
+  const facts = toldFacts(items);
   const drawn = seenNow(items, knowledge);
   return (
     <>
-      <KnownPart facts={items.map((item, index) => ({ number: index + 1, about: item.about, shape: shapeOf(item), ...(item.kind === 'symptom' && item.observation.faces ? { faces: item.observation.faces } : {}), ...(drawn.has(item) ? { drawing: knowledge.symptoms[item.about]?.drawing } : {}) }))} />
+      <KnownPart facts={facts.map(({ last, words }, index) => ({ number: index + 1, about: last.about, shape: shapeOf(last), faces: facesOf(words), ...(drawn.has(last) ? { drawing: knowledge.symptoms[last.about]?.drawing } : {}) }))} />
       <ol className="facts-list">
-        {items.map((item, index) => (
-          <li key={`${item.about} ${item.round}`}>
-            <FactBalloon number={index + 1} shape={shapeOf(item)} />
+        {facts.map(({ last, words }, index) => (
+          <li key={`${last.kind} ${last.about}`}>
+            <FactBalloon number={index + 1} shape={shapeOf(last)} />
             <div>
-              <p className="fact-title">{factTitle(item, knowledge)}</p>
-              <p className="label">{factDetail(item, knowledge, units)}</p>
+              <p className="fact-title">{factTitle(last, knowledge)}</p>
+              <p className="label">{factDetail(last, knowledge, units)}</p>
+              {words.length > 1 && <History words={words} units={units} knowledge={knowledge} />}
             </div>
-            <button type="button" className="link fact-away" aria-label={`Withdraw: ${factTitle(item, knowledge)}`} {...whenPressed(() => foreseeChange((each) => away(each, item), nameOfAway(item)))} onClick={(event) => { passFocusOn(event.currentTarget); void changeCase((each) => away(each, item), nameOfAway(item)); }}>Withdraw</button>
+            <Withdraw item={last} title={factTitle(last, knowledge)} several={words.length > 1} />
           </li>
         ))}
       </ol>
@@ -73,9 +76,32 @@ const ToldFacts = memo(function ToldFacts({ items, knowledge }: { readonly items
   );
 });
 
+/** What the rounds before said of the same thing; opened, each word of theirs can be withdrawn. */
+function History({ words, units, knowledge }: { readonly words: readonly Evidence[]; readonly units: 'metric' | 'imperial'; readonly knowledge: Knowledge }) {
+  return (
+    <details className="fact-history">
+      <summary className="label">{historyWords(words, units)}</summary>
+      <ul>
+        {words.slice(0, -1).reverse().map((item) => <li key={item.round}><span className="label">{factDetail(item, knowledge, units)}{item.round === 1 && ' · round 1'}</span><Withdraw item={item} title={factTitle(item, knowledge)} several /></li>)}
+      </ul>
+    </details>
+  );
+}
+
+/** Takes back one word that was told; where several rounds told of the thing, its name says which. */
+function Withdraw({ item, title, several }: { readonly item: Evidence; readonly title: string; readonly several: boolean }) {
+  return <button type="button" className="link fact-away" aria-label={`Withdraw: ${title}${several ? `, round ${item.round}` : ''}`} {...whenPressed(() => foreseeChange((each) => away(each, item), nameOfAway(item)))} onClick={(event) => { passFocusOn(event.currentTarget); void changeCase((each) => away(each, item), nameOfAway(item)); }}>Withdraw</button>;
+}
+
+/** The side that a thing was last told to face: a later round may only have said that it is still there. */
+function facesOf(words: readonly Evidence[]): Observation['faces'] {
+  return words.reduce<Observation['faces']>((faces, item) => (item.kind === 'symptom' ? item.observation.faces ?? faces : faces), undefined);
+}
+
 /** Whoever withdraws by keyboard stays in the list: the next fact, else the one before, else what follows the list. */
 function passFocusOn(button: HTMLButtonElement): void {
-  const all = [...(button.closest('ol')?.querySelectorAll('button') ?? [])];
+  // A folded word cannot take the focus.
+  const all = [...(button.closest('ol')?.querySelectorAll<HTMLElement>(':not(details:not([open]) *) > .fact-away') ?? [])];
   const at = all.indexOf(button);
   const next = all[at + 1] ?? all[at - 1] ?? button.closest('ol')?.parentElement?.querySelector<HTMLElement>('.button-wide');
   // After the new ranking is drawn: giving focus measures the page, and the ranking would wait for that.

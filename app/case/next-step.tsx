@@ -3,16 +3,18 @@ import Link from 'next/link';
 import { useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type Step } from '@/lib/diagnosis';
-import { titleOf, type Knowledge, type KnownMethod } from '@/lib/knowledge';
+import type { Knowledge, KnownCheck, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { shownShare } from '../_charts';
 import { DrawingLater } from '../_drawings/drawing-later';
 import { bestFirst } from '../_case/best-first';
 import { changeCase } from '../_case/current-case';
-import { toTakeBack } from '../_case/to-take-back';
+import { heardCauses } from '../_case/heard-causes';
+import { withTool, withoutTool } from '../_case/tools-at-hand';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
-import { cameBack } from './came-back';
+import { CameBack } from './came-back-form';
+import { TakeBack } from './take-back';
 import { TimeToCure, worthWords } from './time-to-cure';
 
 export interface NextStepProps {
@@ -32,13 +34,13 @@ const MOST_SHOWN = 11;
 
 /** Always one next thing to do, with its minutes, tools, risk and what it settles; alternatives one tap away. Before it, a change to take back. */
 export function NextStep(props: NextStepProps) {
-  return <><TakeBack file={props.file} knowledge={props.knowledge} /><ThisNext {...props} /></>;
+  return <><TakeBack file={props.file} knowledge={props.knowledge} /><ThisNext {...props} />{props.file.state === 'open' && <Lacking file={props.file} knowledge={props.knowledge} />}</>;
 }
 
 function ThisNext({ file, diagnosis, next, remedies, minutes, step, advice, knowledge }: NextStepProps) {
   const [all, setAll] = useState(false);
   const round = file.rounds[file.rounds.length - 1];
-  if (file.state === 'closed') return <><Told title="This case is closed" words="The cure was proven. The log keeps it." href="/case/log" deed="Open the log" /><CameBack knowledge={knowledge} /></>;
+  if (file.state === 'closed') return <><Told title="This case is closed" words="The cure was proven. The log keeps it." href="/case/log" deed="Open the log" /><CameBack file={file} knowledge={knowledge} /></>;
   if (round?.fittedOn !== undefined && round.verdict === undefined) return <Told title="Prove the change" words="It is fitted. Print the test and enter what you see." href="/case/prove" deed="Enter the proof" />;
   if (round?.remedy !== undefined && round.verdict === undefined) return <Told title={knowledge.remedies[round.remedy]?.does ?? 'Fit the change'} words="It is chosen. The fitting list says how, step by step." href="/case/fit" deed="Open the fitting list" />;
   if (whatWasTold(file, diagnosis.items) !== 'something') return <Told title="Say what went wrong" words="One thing that you do see helps most." href="/?add" deed="Add what you see" />;
@@ -57,6 +59,7 @@ function ThisNext({ file, diagnosis, next, remedies, minutes, step, advice, know
       <NotedLast log={file.log} />
       <h2 id="next-title" className="here">Do this next</h2>
       <p className="next-title">{method.title}</p>
+      <Doubt check={knowledge.checks[best.check]} causes={diagnosis.causes} />
       <div className="next-drawing"><NextDrawing method={method} knowledge={knowledge} /></div>
       <dl className="facts">
         <dt>Takes</dt><dd>{takesWords(method)}</dd>
@@ -82,6 +85,12 @@ function ThisNext({ file, diagnosis, next, remedies, minutes, step, advice, know
 function NotedLast({ log }: Pick<CaseFile, 'log'>) {
   const last = log[log.length - 1];
   return last === undefined ? null : <p className="label next-noted">Noted last: {last.what.replace(/\.$/, '')}.</p>;
+}
+
+/** The causes that the check is taken for. */
+function Doubt({ check, causes }: { readonly check: KnownCheck | undefined; readonly causes: readonly RankedCause[] }) {
+  const heard = check === undefined ? [] : heardCauses(check, causes);
+  return heard.length === 0 ? null : <p>Tells whether this is so: {heard.map(({ title, probability }) => `${inSentence(title)} (${shownShare(probability)})`).join(' or ')}.</p>;
 }
 
 function ChangeFirst({ remedy, cured, advice, others, knowledge }: { readonly remedy: RankedRemedy; readonly cured: RankedCause; readonly advice: SameAdvice | undefined; readonly others: readonly NextCheck[]; readonly knowledge: Knowledge }) {
@@ -122,16 +131,6 @@ function Told({ title, words, href, deed }: { readonly title: string; readonly w
   );
 }
 
-/** A cure need not last: the case goes on on this page. */
-function CameBack({ knowledge }: { readonly knowledge: Knowledge }) {
-  return <button type="button" className="button button-wide" onClick={() => void changeCase((file) => cameBack(file, knowledge))}>It came back</button>;
-}
-
-function TakeBack({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
-  const round = toTakeBack(file, knowledge);
-  return round === undefined ? null : <p className="next-noted">First take back “{round.option ?? titleOf(knowledge, round.remedy ?? '')}”. One change at a time, or no proof says which one did it.</p>;
-}
-
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {
   const drawing = knowledge.checks[method.takes]?.drawing;
   return drawing ? <DrawingLater spec={drawing} width={300} height={190} size="figure" /> : null;
@@ -143,11 +142,18 @@ function OtherChecks({ rows, knowledge }: { readonly rows: readonly NextCheck[];
       <thead><tr><th scope="col">Other checks, best first</th><th scope="col" className="number">takes</th></tr></thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link></td><td className="number"><Takes {...(knowledge.methods[row.method] ?? row)} /></td></tr>
+          <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link><AsksFor method={knowledge.methods[row.method]} knowledge={knowledge} /></td><td className="number"><Takes {...(knowledge.methods[row.method] ?? row)} /></td></tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+/** Tools and risks of a check in a line, as far as it has any. */
+function AsksFor({ method, knowledge }: { readonly method: KnownMethod | undefined; readonly knowledge: Knowledge }) {
+  if (method === undefined) return null;
+  const words = [...(method.needs.length === 0 ? [] : [`needs ${toolWords(method, knowledge)}`]), ...(method.hazards.length === 0 ? [] : [`mind: ${riskWords(method, knowledge)}`])];
+  return words.length === 0 ? null : <span className="label waits">{words.join('; ')}</span>;
 }
 
 /** Minutes from start to end, and under them those that only wait. */
@@ -161,8 +167,20 @@ function LackTools({ method, knowledge }: { readonly method: KnownMethod; readon
   if (special.length === 0) return null;
   return (
     <p className="next-links">
-      {special.map((id) => <button key={id} type="button" className="link" onClick={() => void changeCase((file) => ({ ...file, lacksTools: [...new Set([...(file.lacksTools ?? []), id])] }))}>I have no {inSentence(knowledge.tools[id]?.title ?? id)}</button>)}
+      {special.map((id) => <button key={id} type="button" className="link" onClick={() => void changeCase((file) => withoutTool(file, id))}>I have no {inSentence(knowledge.tools[id]?.title ?? id)}</button>)}
     </p>
+  );
+}
+
+/** The tools that were said to be missing, each to be taken back. */
+function Lacking({ file, knowledge }: Pick<NextStepProps, 'file' | 'knowledge'>) {
+  const lacks = file.lacksTools ?? [];
+  if (lacks.length === 0) return null;
+  const named = (id: string): string => inSentence(knowledge.tools[id]?.title ?? id);
+  return (
+    <ul className="lacking" aria-label="Tools that you do not have">
+      {lacks.map((id) => <li key={id}>Without: {named(id)} <button type="button" className="link" aria-label={`I have one: ${named(id)}`} onClick={() => void changeCase((each) => withTool(each, id))}>I have one</button></li>)}
+    </ul>
   );
 }
 

@@ -15,7 +15,7 @@ export function TimeToCure({ ahead }: { readonly ahead: Ahead | undefined }) {
   return (
     <div className="next-times">
       <p>{worth}</p>
-      <p className="label">Average time until it is cured or you give up, with changes alone from there</p>
+      <p className="label">Average time until it is cured or you give up, with changes alone from there. The plan also weighs the checks after this one, so its figures differ.</p>
       <FitWidth usual={300}>{(width) => <TimeBars now={ahead.now.minutes} after={ahead.after.minutes} width={width} />}</FitWidth>
     </div>
   );

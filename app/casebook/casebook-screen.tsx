@@ -10,7 +10,7 @@ import { caseTextOfLink } from '../_browser/case-link';
 import { caseStore } from '../_browser/case-store';
 import { useKnowledge } from '../_browser/knowledge';
 import { openCase, putCaseAway, useCurrentCase } from '../_case/current-case';
-import { caseHeading, machineWords } from '../_case/case-title-block';
+import { caseHeading, machineWords, restsOn } from '../_case/case-title-block';
 import { ChooseOne } from '../_parts/choose-one';
 import { inSentence } from '../_parts/in-sentence';
 import { ProblemList } from '../_parts/problem-list';
@@ -76,7 +76,7 @@ export function CasebookScreen() {
             <li key={file.id}>
               <button type="button" className="book-open" onClick={() => void open(file)}>
                 <span className="book-title">{caseHeading(file)}</span>
-                <span className="label">{Object.keys(file.machine).length === 0 ? 'machine not told' : machineWords(file)} · {file.observations.filter((each) => each.state === 'seen').length} seen, {file.findings.length} found out{file.changedOn === undefined ? '' : ` · ${new Date(file.changedOn).toLocaleDateString('en-GB', { dateStyle: 'medium' })}`}</span>
+                <span className="label">{Object.keys(file.machine).length === 0 ? 'machine not told' : machineWords(file)} · {restsOn(file)}{file.changedOn === undefined ? '' : ` · ${new Date(file.changedOn).toLocaleDateString('en-GB', { dateStyle: 'medium' })}`}</span>
               </button>
               <span className="book-verdict">{stateOf(file, (id) => (knowledge ? titleOf(knowledge, id) : id))}</span>
               {asked === file.id ? (

@@ -118,6 +118,12 @@ export interface AirUnknown {
   readonly chanceOfChange: number;
 }
 
+/** Something that the figures rest on, as a sentence. */
+export interface AirRemark {
+  readonly about: 'stall' | 'law';
+  readonly sentence: string;
+}
+
 /** Everything that the screens and the command line show. Plain data, SI. */
 export interface AirPathResult {
   readonly title: string;
@@ -138,6 +144,8 @@ export interface AirPathResult {
   /** Mouth area of all outlets together with the most jet momentum for this fan and duct, m². */
   readonly bestOutletArea: number;
   readonly outletArea: number;
+  /** What the figures rest on and do not show themselves: a fan that may stall, jets outside the range of a law. */
+  readonly remarks: readonly AirRemark[];
   readonly lossShares: readonly LossShare[];
   readonly jetThrust: number;
   readonly fanCurve: FanCurveBand;

@@ -50,6 +50,7 @@ export { columnsOf, drawInputs, ductColumn, fanColumn, inputLayout, logSpread, m
 export type { InputLayout, UncertainInputs } from './uncertain-inputs';
 export { samplePath } from './sampled-path';
 export type { SampledOutlet, SampledPath } from './sampled-path';
+export { shareAtStall } from './sampled-fan';
 export type { SampledFan, SampledPair } from './sampled-fan';
 export { fansAtWork } from './fans-at-work';
 export type { FanAtWork } from './fans-at-work';
@@ -58,5 +59,5 @@ export type { UpdatedInputs } from './path-readings';
 export { nothingEntered } from './nothing-entered';
 export { nameOf, readingConflicts, restsOnConflicts } from './reading-conflicts';
 export type { ReadingConflict } from './reading-conflicts';
-export type { AirOption, AirOptionKind, AirPathResult, AirUnknown, Band, FanResult, OperatingResult, OutletResult, SideEffect } from './air-path-result';
+export type { AirOption, AirOptionKind, AirPathResult, AirRemark, AirUnknown, Band, FanResult, OperatingResult, OutletResult, SideEffect } from './air-path-result';
 export { MOST_NEEDED_SPEED, needSentences, neededSpeedWords, tooWarmSentence } from './needed-air';

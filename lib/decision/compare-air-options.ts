@@ -7,6 +7,7 @@ import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/
 import { exponential, mapped, naturalLog } from '@/lib/elementary';
 import { bandOf, chanceAtLeast, sumOf } from './air-bands';
 import { faultsOf } from './air-faults';
+import { remarksOf } from './air-remarks';
 import { airChanges, taskOf, type AirChange } from './air-options';
 import { sampleOptions, updateBySides, type SampledOption } from './air-samples';
 import { sideEffectsOf } from './air-side-effects';
@@ -58,7 +59,7 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   const rows = options.map((option, k) => ({ ...optionRow(option, options[0] ?? option, path, air, costs[k] ?? new Float64Array(1)), ...chanceOf(option, count) }));
   const ranked = [...rows].sort((a, b) => a.expectedCost - b.expectedCost);
   return {
-    ...nominalFacts(path, today, air),
+    ...nominalFacts(path, today, pathToday, air),
     title: path.title,
     currency: path.currency,
     geometry: path,
@@ -241,12 +242,14 @@ function fansOf(variant: PathVariant, path: SampledPath, air: Air): FanResult[] 
   return results;
 }
 
-function nominalFacts(path: AirPath, today: PathVariant, air: Air): Pick<AirPathResult, 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
+function nominalFacts(path: AirPath, today: PathVariant, sampled: SampledPath, air: Air): Pick<AirPathResult, 'remarks' | 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
   const curve = fanCurveOf(path.fan, air);
-  const points = mostLikelyPoints(today, air).map(({ point }) => point);
+  const likely = mostLikelyPoints(today, air);
+  const points = likely.map(({ point }) => point);
   const first = points[0];
   const outletArea = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
   return {
+    remarks: remarksOf(today, sampled, likely, air),
     lossShares: first?.lossShares ?? [],
     jetThrust: points.reduce((sum, point) => sum + point.jetThrust, 0),
     ductCurve: ductCurveOf(today, air, curve.freeFlow),

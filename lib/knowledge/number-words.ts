@@ -29,7 +29,7 @@ export const CLASS_WORDS = { rare: 0.005, uncommon: 0.015, common: 0.04, 'very-c
  * How often a cause is there in a machine whose failure nobody could explain at once: the same four words, nearer together.
  *
  * Sum: chances of causes add up over all pages, those of symptoms without a cause do not. With the figures of CLASS_WORDS
- * 130 causes would make two and a half at work in every failed print; these make one, as solved cases tell. A test on the
+ * 131 causes would make two and a half at work in every failed print; these make one, as solved cases tell. A test on the
  * content holds the sum between 0.7 and 1.5.
  * Spread: usual suspects have been looked at before somebody asks. Figures in the ratio of CLASS_WORDS to the power 0.4:
  * the least flattening that the 112 solved cases do not tell apart from the best one in log score (one standard error;

@@ -39,6 +39,6 @@ describe('do this next', () => {
 
   it('says that its average times hold with changes alone after the first step', () => {
     const at = { minutes: 60, worst: 90, cured: 0.5, left: 0.5, money: 0 };
-    expect(renderToStaticMarkup(<TimeToCure ahead={{ now: at, after: { ...at, minutes: 40 } }} />)).toContain('Average time until it is cured or you give up, with changes alone from there');
+    expect(renderToStaticMarkup(<TimeToCure ahead={{ now: at, after: { ...at, minutes: 40 } }} />)).toContain('Average time until it is cured or you give up, with changes alone from there. The plan also weighs the checks after this one, so its figures differ.');
   });
 });

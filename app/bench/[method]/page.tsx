@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { readContent } from '@/content/read-content';
 import { MeasureScreen } from '../../_measure/measure-screen';
+import { NeededFlow } from '../needed-flow';
 
 export const dynamicParams = false;
 
@@ -22,12 +23,15 @@ export default async function MethodPage({ params }: PageProps<'/bench/[method]'
   const check = knowledge?.checks[method?.takes ?? ''];
   if (!knowledge || !method || !check) notFound();
   return (
-    <MeasureScreen
-      method={method}
-      check={{ id: check.id, asks: check.asks, answer: check.answer, drawing: check.drawing }}
-      needs={method.needs.map((tool) => knowledge.tools[tool]?.title ?? tool)}
-      hazards={method.hazards.map((hazard) => knowledge.hazards[hazard]?.title ?? hazard)}
-      others={check.methods.flatMap((other) => knowledge.methods[other] ?? []).filter((other) => other.id !== id).map(({ id: other, title, minutes, waitMinutes }) => ({ id: other, title, minutes, waitMinutes }))}
-    />
+    <>
+      <MeasureScreen
+        method={method}
+        check={{ id: check.id, asks: check.asks, answer: check.answer, drawing: check.drawing }}
+        needs={method.needs.map((tool) => knowledge.tools[tool]?.title ?? tool)}
+        hazards={method.hazards.map((hazard) => knowledge.hazards[hazard]?.title ?? hazard)}
+        others={check.methods.flatMap((other) => knowledge.methods[other] ?? []).filter((other) => other.id !== id).map(({ id: other, title, minutes, waitMinutes }) => ({ id: other, title, minutes, waitMinutes }))}
+      />
+      <NeededFlow answer={check.answer} />
+    </>
   );
 }

@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge, KnownRemedy } from '@/lib/knowledge';
-import { changeTogether, possibilitiesOf, standingOf, whatWasTold, type ChangeTogether, type RankedRemedy } from '@/lib/diagnosis';
+import { changeTogether, possibilitiesOf, standingOf, whatWasTold, type ChangeTogether, type RankedCause, type RankedRemedy } from '@/lib/diagnosis';
 import { formatMinutes } from '@/lib/units';
 import { changeCase } from '../../_case/current-case';
 import { CaseTitleBlock } from '../../_case/case-title-block';
@@ -58,7 +58,7 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
       <CaseTitleBlock file={file} />
       <div className="decide-head">
         <h1>What to change</h1>
-        <p className="quiet">Best to try first: the chance of curing something that is at work, weighed against minutes and money. Make one change at a time, so that the proof says which one did it.</p>
+        <p className="quiet">In the order in which to try them: the chance of curing something that is at work, weighed against minutes and money. A small chance may come first where the change is cheap and quick to try. Make one change at a time, so that the proof says which one did it.</p>
       </div>
       {cooling > COOLING && (
         <div className="decide-air region-next">
@@ -67,8 +67,9 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
           <Link className="button button-next" href="/air">Open the air path</Link>
         </div>
       )}
+      <h2>Changes, best to try first</h2>
       <ul className="options">
-        {shown.map((remedy, index) => <RemedyRow key={remedy.id} remedy={remedy} hasCured={cured.has(remedy.id)} best={index === 0 && cooling <= COOLING} knowledge={knowledge} onChoose={() => void choose(remedy)} />)}
+        {shown.map((remedy, index) => <RemedyRow key={remedy.id} remedy={remedy} hasCured={cured.has(remedy.id)} best={index === 0 && cooling <= COOLING} causes={result.causes} knowledge={knowledge} onChoose={() => void choose(remedy)} />)}
       </ul>
       {remedies.length > shown.length && <button type="button" className="link" onClick={() => setAll(true)}>Show {remedies.length - shown.length} more changes</button>}
       {together && together.saves >= WORTH_SAYING && <Together found={together} knowledge={knowledge} />}
@@ -103,16 +104,39 @@ function Together({ found, knowledge }: { readonly found: ChangeTogether; readon
   );
 }
 
-function RemedyRow({ remedy, hasCured, best, knowledge, onChoose }: { readonly remedy: RankedRemedy; readonly hasCured: boolean; readonly best: boolean; readonly knowledge: Knowledge; readonly onChoose: () => void }) {
+/** Causes that a share is explained by. */
+const EXPLAINED = 4;
+
+/** Which causes a share comes from: how likely each is at work, and how often the change cures it then. */
+export function WhyThisShare({ remedy, page, causes }: { readonly remedy: RankedRemedy; readonly page: Pick<KnownRemedy, 'cures'> | undefined; readonly causes: readonly Pick<RankedCause, 'id' | 'title' | 'probability'>[] }) {
+  const rows = causes.filter(({ id, probability }) => probability > 0 && page?.cures[id] !== undefined);
+  if (rows.length === 0) return null;
+  const less = rows.length - EXPLAINED;
+  return (
+    <details>
+      <summary>Why {shownShare(remedy.chance)}<span className="for-readers-only">: {remedy.does}</span></summary>
+      <ul>
+        {rows.slice(0, EXPLAINED).map(({ id, title, probability }) => <li key={id}>{title}: at work with {shownShare(probability)}, cured by this in {shownShare(page?.cures[id]?.chance ?? 0)} of such cases</li>)}
+        {less > 0 && <li>{less === 1 ? 'one less likely cause' : `${less} less likely causes`}</li>}
+      </ul>
+    </details>
+  );
+}
+
+function RemedyRow({ remedy, hasCured, best, causes, knowledge, onChoose }: { readonly remedy: RankedRemedy; readonly hasCured: boolean; readonly best: boolean; readonly causes: readonly RankedCause[]; readonly knowledge: Knowledge; readonly onChoose: () => void }) {
   const page = knowledge.remedies[remedy.id];
   return (
     <li className={best ? 'option option-best' : 'option'}>
       <div className="option-words">
-        <h2>{remedy.does}{(remedy.isTried || hasCured) && <span className="quiet"> {remedy.isTried ? '(tried)' : '(cured it before)'}</span>}</h2>
+        <h3>{remedy.does}{(remedy.isTried || hasCured) && <span className="quiet"> {remedy.isTried ? '(tried)' : '(cured it before)'}</span>}</h3>
         <p className="label">cures: {remedy.cures.slice(0, 3).map((id) => inSentence(knowledge.causes[id]?.title ?? id)).join('; ')}{remedy.cures.length > 3 && '; more'}</p>
         {page?.sideEffects && page.sideEffects.length > 0 && <p className="label">side effects: {page.sideEffects.map(inSentence).join('; ')}</p>}
       </div>
-      <div className="option-bar"><ChanceBar chance={remedy.chance} low={remedy.chance} high={remedy.chance} accent={best} decorative /><b>{shownShare(remedy.chance)}</b></div>
+      <div className="option-bar">
+        <span className="label">cures something at work</span>
+        <ChanceBar chance={remedy.chance} low={remedy.chance} high={remedy.chance} accent={best} decorative /><b>{shownShare(remedy.chance)}</b>
+        <WhyThisShare remedy={remedy} page={page} causes={causes} />
+      </div>
       <dl className="option-facts">
         <div><dt className="label">hands</dt><dd>{formatMinutes(page?.minutes ?? remedy.minutes)}</dd></div>
         <div><dt className="label">printing</dt><dd>{formatMinutes((page?.printMinutes ?? 0) + (page?.provedBy.minutes ?? 0))}</dd></div>

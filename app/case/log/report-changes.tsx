@@ -2,7 +2,7 @@ import type { Round } from '@/lib/cases';
 import { rankRemedies, remediesOfRound, type Diagnosis } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatMinutes, formatRange, preferredUnit } from '@/lib/units';
-import { chartOf, intervalOf, lettered, planOf } from '../../air/air-views';
+import { advisedOption, chartOf, intervalOf, lettered, planOf } from '../../air/air-views';
 import { CurveChart, IntervalAxis, IntervalBar, shownShare } from '../../_charts';
 import { AirPathPlan } from '../../_drawings/air-path-plan';
 import type { CaseAir } from '../prove/case-air';
@@ -25,7 +25,7 @@ export interface AirReportProps {
 export function AirAsFound({ air: { path, result: air }, chosen, units }: AirReportProps) {
   const letters = lettered(air);
   const unit = preferredUnit('speed', units);
-  const option = letters.find((row) => row.option.title === chosen)?.option.id ?? air.best;
+  const option = letters.find((row) => row.option.title === chosen)?.option.id ?? advisedOption(air) ?? 'leave';
   return (
     <div className="log-air">
       <figure><AirPathPlan {...planOf(path, air, unit)} width={PLAN} /></figure>
