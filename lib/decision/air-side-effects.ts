@@ -4,8 +4,8 @@ import type { AirChange } from './air-options';
 import type { SampledOption } from './air-samples';
 import { bandOf } from './air-bands';
 
-/** Area of a bare heater block that the jets can reach, m², and the share of them that strays onto it. Estimates. */
-const BLOCK_AREA = 2e-4;
+/** Area of a bare heater block of 20 × 16 × 12 mm without its top, m², and the share of the jets that strays onto it. Estimates. */
+const BLOCK_AREA = 1.2e-3;
 const STRAY_SHARE = 0.3;
 /** Power that a small heater has to spare while printing, W. Estimate: 40 W heater, a quarter in use for the block itself. */
 const HEATER_RESERVE = 8;

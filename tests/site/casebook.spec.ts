@@ -52,6 +52,8 @@ test('a cured case that comes back goes on in a round of its own, and is no long
   await page.getByLabel('Open a saved case').setInputFiles({ name: 'proven.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(PROVEN)) });
   await page.waitForURL('**/case/');
   await page.getByRole('button', { name: 'It came back' }).click();
+  await expect(page.getByRole('group', { name: 'What is back?' }).getByRole('checkbox')).toHaveCount(1);
+  await page.getByRole('button', { name: 'Go on with it' }).click();
   await expect(page.getByRole('heading', { name: 'What could cause it' })).toBeVisible();
   await expect(page.locator('.title-block')).toContainText('1 seen');
   await page.goto(`${baseURL ?? ''}/case/decide/`);

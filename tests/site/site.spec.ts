@@ -193,3 +193,22 @@ test('a pressed control changes nothing before it is let go; then hand and keybo
   const named = await numbers.evaluateAll((signs) => signs.map((sign) => Number(sign.textContent)));
   expect(named.every((number) => number >= 1 && number <= CASE_TO_TIME.observations.length + CASE_TO_TIME.findings.length), named.join()).toBe(true);
 });
+
+test('says what to do at once where something dangerous is seen, and proposes no check', async ({ page }) => {
+  await page.setViewportSize(SIZES.phone);
+  await page.goto('/');
+  await page.getByRole('textbox', { name: 'What went wrong?' }).fill('smoke and a burning smell from the wiring');
+  const match = page.locator('.match').first();
+  await expect(match.getByRole('note', { name: 'Caution' })).toContainText('Switch off and unplug now');
+  await match.getByRole('button', { name: 'Seen', exact: true }).click();
+  await page.getByRole('button', { name: 'Open the case' }).click();
+  await page.waitForURL('**/case/');
+  const next = page.locator('#next');
+  await expect(next.getByRole('heading', { name: 'Do this first' })).toBeVisible();
+  await expect(next.getByRole('note', { name: 'Caution' })).toContainText('Switch off and unplug now');
+  await expect(next.getByRole('link', { name: 'Start' })).toHaveCount(0);
+  await accessible(page, 'danger on the case page');
+  await next.getByRole('link', { name: 'Choose what puts it right' }).click();
+  await page.waitForURL('**/case/decide/');
+  await expect(page.locator('.option').first()).toBeVisible();
+});

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
-  CUBIC_FOOT_PER_MINUTE, FAN_RATINGS, aimOffset, bestOutletArea, conductivityOfAir, contractionLoss, curveFromEnds, curveFromPoints, densityOfAir,
+  CUBIC_FOOT_PER_MINUTE, FAN_RATINGS, aimOffset, bestOutletArea, conductivityOfAir, contractionLoss, curveAtSpeed, curveFromEnds, curveFromPoints, densityOfAir,
   densityOfMoistAir, diffuserLoss, ductCurvePoints, elasticities, expansionLoss, exponentFromMidPoint, forwardShare, frictionFactor, haalandFactor, hydraulicDiameterOf,
   jetThrust, laminarFactor, mitreBendLoss, monotoneCurve, monotoneValue, networkAt, operatingPoint, planeJetSpeedRatio, plateConvection, pressureAsked,
   pressureAtAltitude, pressureOnCurve, radiusBendLoss, roundJetConvection, roundJetSpeedRatio, shaftPowerAtSpeed, shareThroughDuct, slotJetConvection,
   statisticsOfFrame, taperedContractionLoss, thinSlotLoss, twoFansInParallel, twoFansInSeries, viscosityOfAir, wireOfGauge, type FanKind,
 } from '@/lib/airflow';
+import { FORMULAS, readReadings } from '@/lib/measuring';
 import library from '../../independent/airflow/library-values.json';
 import published from '../../independent/airflow/values.json';
 import { FOUR_CFM, MM, SHEET_AIR, findings, sheetDuct } from './given';
@@ -51,9 +52,10 @@ describe('curves and laws', () => {
     const ratio = two.flow2 / two.flow1;
     expect(findings([
       { what: 'power', ours: shaftPowerAtSpeed(one.power1, one.flow2 / one.flow1), theirs: one.power2, within: 1e-6 },
-      { what: 'flow of a motor', ours: one.flow1 * Math.cbrt(one.motor / one.power1), theirs: one.flowOfMotor, within: 1e-6 },
-      { what: 'speed', ours: two.speed1 * ratio, theirs: two.speed2, within: 1e-4 },
-      { what: 'pressure', ours: two.pressure1 * ratio ** 2, theirs: two.pressure2, within: 1e-3 },
+      // A 10 hp motor carries the fan up to the flow published.
+      { what: 'power at the flow of a motor', ours: shaftPowerAtSpeed(one.power1, one.flowOfMotor / one.flow1), theirs: one.motor, within: 1e-6 },
+      { what: 'flow at the speed', ours: curveAtSpeed(curveFromEnds(two.pressure1, two.flow1, 1), two.speed2 / two.speed1).freeFlow, theirs: two.flow2, within: 1e-5 },
+      { what: 'pressure', ours: curveAtSpeed(curveFromEnds(two.pressure1, two.flow1, 1), ratio).maxPressure, theirs: two.pressure2, within: 2e-4 },
       { what: 'second power', ours: shaftPowerAtSpeed(two.power1, ratio), theirs: two.power2, within: 1e-3 },
     ])).toEqual([]);
   });
@@ -172,11 +174,13 @@ describe('the worked duct', () => {
   });
 
   it('meets a laminar and quadratic duct at the closed-form flow', () => {
-    const [p0, k1, k2] = [150, 1e4, 1.49e8];
-    const b = k1 + p0 / FOUR_CFM;
-    const flow = (2 * p0) / (b + Math.sqrt(b * b + 4 * k2 * p0));
-    expect(flow).toBeCloseTo(7.47101e-4, 9);
-    expect(pressureOnCurve(curveFromEnds(p0, FOUR_CFM, 1), flow)).toBeCloseTo(90.6368, 3);
+    // Pressure = k1·Q + k2·Q²: a smooth pipe of 40 mm, laminar throughout (Hagen and Poiseuille: k1 = 128·mu·L / (pi·D⁴)), then a loss-free mouth (k2 = rho / 2A²).
+    const [k1, k2, diameter] = [1e4, 1.49e8, 0.04];
+    const area = Math.sqrt(SHEET_AIR.density / 2 / k2);
+    const pipe = { kind: 'straight' as const, label: 'pipe', section: { shape: 'circle' as const, diameter }, length: (k1 * Math.PI * diameter ** 4) / (128 * SHEET_AIR.viscosity), roughness: 0 };
+    const point = operatingPoint(curveFromEnds(150, FOUR_CFM, 1), { mode: 'static', fanOutletArea: 1, trunkArea: 1, trunk: [pipe], leaks: [], outlets: [{ name: 'a', ending: 'open', area, branchArea: area, dischargeCoefficient: 1, elements: [] }] }, SHEET_AIR);
+    // Six digits printed.
+    expect(findings([{ what: 'flow', ours: point.flow, theirs: 7.47101e-4, within: 1e-6 }, { what: 'pressure', ours: point.pressure, theirs: 90.6368, within: 1e-6 }])).toEqual([]);
   });
 
   it('asks for the pressure of its own curve', () => {
@@ -240,10 +244,13 @@ describe('jets', () => {
 
 describe('measuring and wiring facts', () => {
   it('explains three readings of one bench nozzle by one area (common practice, no source)', () => {
-    const areas = published.nozzle.pairs.map(([feetPerMinute = 1, cfm = 0]) => cfm / feetPerMinute);
-    const within = 0.05; // the readings carry two digits
-    expect(areas.filter((area) => Math.abs(area / published.nozzle.squareFeet - 1) > within)).toEqual([]);
-    expect((areas[1] ?? 0) / published.nozzle.squareFeet).toBeCloseTo(1.027, 2);
+    // The bench reads speed in feet per minute and flow in cubic feet per minute off one nozzle of 0.004 square feet; two digits each.
+    const squareFoot = 0.3048 ** 2;
+    expect(findings(published.nozzle.pairs.map(([feetPerMinute = 0, cfm = 0]) => {
+      const readings = readReadings(FORMULAS['air-speed-on-nozzle'], { speed: `${(feetPerMinute * 0.3048) / 60} m/s`, area: `${published.nozzle.squareFeet * squareFoot * 1e6} mm2`, profile: '1', blockage: '1' });
+      const flow = readings.value && FORMULAS['air-speed-on-nozzle'].compute(readings.value).value?.result.value;
+      return { what: `${feetPerMinute} ft/min`, ours: (flow ?? Number.NaN) / CUBIC_FOOT_PER_MINUTE, theirs: cfm, within: 0.05 };
+    }))).toEqual([]);
   });
 
   it('has the wire table', () => {

@@ -5,6 +5,7 @@ import {
   slotJetConvection, speedRatioAtVoltage, thinSlotLoss, twoFansInParallel, twoFansInSeries, variantOfToday, viscosityOfAir, type DuctNetwork,
 } from '@/lib/airflow';
 import { biotNumber, fitOneLobe, neededCoefficient, radiationCoefficient } from '@/lib/cooling';
+import { combine } from '@/lib/measuring';
 import { formatMeasured, readQuantity } from '@/lib/units';
 import { FOUR_CFM, SHEET_AIR, sheetDuct } from './given';
 
@@ -39,7 +40,12 @@ describe('the twenty-seven known mistakes', () => {
     expect((SHEET_AIR.density / 2) * (state.outlets[0]?.meanSpeed ?? 0) ** 2 * 1.375).toBeCloseTo(100, 6);
   });
   it('5: outer sizes give a third more area than inner ones', () => {
-    expect((3.3 * 15) / (2.5 * 15)).toBeCloseTo(1.32, 2);
+    const areaOfMouth = (height: string): number => {
+      const path = readAirPath(JSON.stringify({ schema: 'leeward/air-path', version: 1, outlets: [{ name: 'a', width: '15 mm', height }] })).value;
+      return path === undefined ? Number.NaN : (fanBranchesOf(variantOfToday(path))[0]?.network.outlets[0]?.area ?? Number.NaN);
+    };
+    // A slot of 2.5 mm between walls of 0.4 mm (sheet, section 13).
+    expect(areaOfMouth('3.3 mm') / areaOfMouth('2.5 mm')).toBeCloseTo(1.32, 12);
     const outer = operatingPoint(line, sheetDuct(3.3, 15), SHEET_AIR).flow;
     expect(outer / operatingPoint(line, sheetDuct(2.5, 15), SHEET_AIR).flow).toBeGreaterThan(1.15);
   });
@@ -175,7 +181,9 @@ describe('the twenty-seven known mistakes', () => {
     expect(label).toBeLessThan(0.85 * typical);
   });
   it('27: uncertainties add as squares, and a reading shows no more digits than it has', () => {
-    expect(Math.hypot(4.2, 1.5, 4, 3)).toBeCloseTo(6.7, 1);
+    // Vane on a nozzle (sheet 3.4): 4.2, 1.5, 4 and 3 % are 6.7 %; added as they stand they would be 12.7 %.
+    const budget = combine([4.2, 1.5, 4, 3].map((percent) => ({ value: 1, standard: percent / 100 })), (factors) => factors.reduce((product, factor) => product * factor, 1));
+    expect(100 * budget.standard).toBeCloseTo(6.7, 1);
     expect(formatMeasured({ kind: 'volume-flow', value: 3.8 * CUBIC_FOOT_PER_MINUTE, plusMinus: 2 * 0.067 * 3.8 * CUBIC_FOOT_PER_MINUTE }, 'CFM').replace(/[\u202f\u00a0]/gu, ' ')).toBe('3.8 ± 0.5 CFM');
   });
 });

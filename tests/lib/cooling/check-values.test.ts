@@ -26,6 +26,11 @@ describe('one layer as a whole', () => {
       { what: 'time to 99 %', ours: lumpedTime({ from: 100, to: 1, air: 0 }, tau), theirs: sphere.time99, within: 1e-5 },
       { what: 'printed time', ours: lumpedTime({ from: 100, to: 1, air: 0 }, tau), theirs: sphere.printedTime, within: 0.003 },
       ...published.lumpedPla.map(([h = 0, time = 0]) => ({ what: `PLA at ${h}`, ours: lumpedTime({ from: 210, to: 60, air: 25 }, timeConstant(1240, 1800, 0.2e-3, h)), theirs: time, within: PRINTED })),
+      // At 75 W/(m²·K) and 0.2 mm; two digits after the point are printed.
+      ...published.lumpedOthers.map((row) => {
+        const [what, density, heatCapacity, from, to, air, time] = row as [string, number, number, number, number, number, number];
+        return { what, ours: lumpedTime({ from, to, air }, timeConstant(density, heatCapacity, 0.2e-3, 75)), theirs: time, within: 0.0051 / time };
+      }),
       ...published.corrected.map(([h = 0, d = 0, time = 0]) => ({ what: `corrected ${h}`, ours: correctedLayerTime({ ...plaTask, layerHeight: d * 1e-3 }, h), theirs: time, within: PRINTED })),
     ])).toEqual([]);
     expect(lumpedTime({ from: 210, to: 60, air: 70 }, 10)).toBe(Number.POSITIVE_INFINITY);

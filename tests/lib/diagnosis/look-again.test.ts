@@ -42,11 +42,28 @@ describe('conflict of what was told', () => {
     expect(lookAgain(diagnosed(agreeing, oracle), file(agreeing), oracle)).toBeUndefined();
   });
 
-  it('rises beyond its limits on the content where answers exclude each other', () => {
+  it('rises past each limit the more two answers exclude each other, by enumeration', () => {
+    expect([CONFLICTING, HARDLY_TOGETHER]).toEqual([2, Math.log(1000)]);
+    // One cause of prior .1 shows both f0 and f1, each but for a chance of `off`, and either comes by itself with that chance; f0 seen, f1 not.
+    const passed = [0.2, 0.005, 1e-5].map((off) => {
+      const one = (id: 'f0' | 'f1') => { const { [id]: symptom } = oracle.symptoms; const link = symptom?.links.d0; if (!symptom || !link) throw new Error('the net of 4 causes lacks a link'); return { ...symptom, leak: off, links: { d0: { ...link, chance: 1 - off } } }; };
+      const { d0 } = oracle.causes;
+      if (!d0) throw new Error('the net of 4 causes lacks a cause');
+      const exclusive = { ...oracle, causes: { d0 }, symptoms: { f0: one('f0'), f1: one('f1') } };
+      const [shown, byItself] = [1 - off * (1 - off), off];
+      const seen = 0.1 * shown + 0.9 * byItself;
+      const both = 0.1 * shown * (1 - shown) + 0.9 * byItself * (1 - byItself);
+      const { conflict } = diagnosed({ observations: [look('f0', 'seen'), look('f1', 'not-seen')] }, exclusive);
+      expect(conflict).toBeCloseTo(Math.log((seen * (1 - seen)) / both), 10);
+      return [conflict > CONFLICTING, conflict > HARDLY_TOGETHER];
+    });
+    expect(passed).toEqual([[false, false], [true, false], [true, true]]);
+  });
+
+  it('stays below its limits on the content where answers agree', () => {
     const { knowledge } = readContent().value ?? {};
     if (!knowledge) throw new Error('no content');
     const agreeing = diagnosed({ observations: [look('curled-edges', 'seen'), look('displaced-layers', 'seen'), look('lifted-corners', 'not-seen')] }, knowledge);
     expect(agreeing.conflict).toBeLessThan(CONFLICTING);
-    expect(HARDLY_TOGETHER).toBeCloseTo(6.9078, 4);
   });
 });

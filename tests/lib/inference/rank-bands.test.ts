@@ -19,6 +19,14 @@ test('without findings a band is the prior moved by normal noise in log odds', (
   expect(Math.abs(at(bands, 0).high - moved(1.644854))).toBeLessThan(0.01);
 });
 
+test('by default the noise is half a unit of log odds', () => {
+  const bands = rankBands(prepared(withFindings('????')), { copies: 2000, seed: 4 });
+  const logOdds = (p: number) => Math.log(p / (1 - p));
+  // Four standard errors of a 5 % quantile of normal draws: 4 · .5 · √(.05 · .95 / 2000) / .1031 = .094.
+  const { low, high } = at(bands, 0);
+  expect([low, high].map((p, side) => Math.abs(logOdds(p) - (logOdds(0.1) + (side === 0 ? -1 : 1) * 1.644854 * 0.5)) < 0.094)).toEqual([true, true]);
+});
+
 test('bands hold the unmoved answer, first shares sum to 1, and the seed decides all', () => {
   const handle = prepared(simulatedCase(seededNet(70, 80, 4, 14, 11), 10, 15, 8));
   const bands = rankBands(handle);

@@ -117,6 +117,7 @@ describe('several independent causes, bad while any is left', () => {
   });
 
   const batches: readonly (readonly [number, number, number[][], number])[] = [
+    [0, 6.540145985, [[0], [1], [2]], 6.540145985],
     [1, 8.226277372, [[0], [1], [2]], 8.226277372],
     [3, 10.89781022, [[0, 1], [2]], 11.59854015],
     [6, 14.33576642, [[0, 1], [2]], 16.65693431],
