@@ -1,19 +1,14 @@
 'use client';
-import { useState, type ReactNode } from 'react';
+import { Suspense, lazy, useState, type ReactNode } from 'react';
 import type { Observation } from '@/lib/cases';
-import { GRADES, type KnownSymptom } from '@/lib/knowledge';
-import { readQuantity } from '@/lib/units';
+import type { KnownSymptom } from '@/lib/knowledge';
 import { DrawingLater } from '../_drawings/drawing-later';
 import { Caution } from '../_parts/caution';
-import { ChooseOne } from '../_parts/choose-one';
 import { ChoiceOfThree } from '../_parts/choice-of-three';
-import { FieldWithUnit } from '../_parts/field-with-unit';
 import { ChoiceOfGrade } from './choice-of-grade';
 
-const SIDES = [
-  { value: 'left', word: 'left' }, { value: 'right', word: 'right' }, { value: 'front', word: 'front' }, { value: 'back', word: 'back' },
-  { value: 'front-left', word: 'front left' }, { value: 'front-right', word: 'front right' }, { value: 'back-left', word: 'back left' }, { value: 'back-right', word: 'back right' }, { value: 'all-round', word: 'all round' },
-] as const;
+/** The fields come when somebody says more: most never do. */
+const DetailFields = lazy(() => import('./detail-fields').then((room) => ({ default: room.DetailFields })));
 
 export interface MatchRowProps {
   readonly symptom: KnownSymptom;
@@ -41,7 +36,7 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, c
         <div className="match-more">
           {symptom.grades && <ChoiceOfGrade about={symptom.title} words={symptom.grades} chosen={observation.severity} onChoose={(severity) => onDetail({ severity })} />}
           {editing ? (
-            <DetailFields asksGrade={symptom.grades === undefined} observation={observation} onDetail={onDetail} onDone={() => setEditing(false)} />
+            <Suspense fallback={<p className="label" role="status">One moment</p>}><DetailFields asksGrade={symptom.grades === undefined} observation={observation} onDetail={onDetail} onDone={() => setEditing(false)} /></Suspense>
           ) : (
             <p>
               {observation.faces !== undefined && <span><span className="label">Faces</span> <b>{observation.faces.replace('-', ' ')}</b></span>}
@@ -60,24 +55,4 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, c
 /** True when something stands in the fields that "Change" opens. */
 function saysMore(observation: Observation, symptom: KnownSymptom): boolean {
   return observation.faces !== undefined || observation.startsAt !== undefined || (symptom.grades === undefined && observation.severity !== undefined);
-}
-
-function DetailFields({ asksGrade, observation, onDetail, onDone }: { readonly asksGrade: boolean; readonly observation: Observation; readonly onDetail: (change: Partial<Observation>) => void; readonly onDone: () => void }) {
-  const [height, setHeight] = useState(observation.startsAt ? String(observation.startsAt.value) : '');
-  const read = height.trim() === '' ? undefined : readQuantity(height, 'length', { unit: 'mm', where: 'height', max: 3 });
-  const problem = read?.problems.find((each) => each.level === 'stop');
-  const keepHeight = (text: string): void => {
-    setHeight(text);
-    const value = text.trim() === '' ? undefined : readQuantity(text, 'length', { unit: 'mm', where: 'height', max: 3 }).value;
-    if (value) onDetail({ startsAt: { quantity: 'length', value: Number((value.value * 1000).toPrecision(6)), plusMinus: Number((value.plusMinus * 1000).toPrecision(3)), unit: 'mm' } });
-    else if (text.trim() === '') onDetail({ startsAt: undefined });
-  };
-  return (
-    <div className="match-fields">
-      <ChooseOne label="Where on the machine it faces" value={observation.faces} options={SIDES} onChange={(faces) => onDetail({ faces })} />
-      <FieldWithUnit label="Height where it starts" value={height} unit="mm" onChange={keepHeight} problem={problem} />
-      {asksGrade && <ChooseOne label="How bad" value={observation.severity} options={GRADES.map((grade) => ({ value: grade, word: grade }))} onChange={(severity) => onDetail({ severity })} />}
-      <button type="button" className="button button-minor" onClick={onDone}>Done</button>
-    </div>
-  );
 }

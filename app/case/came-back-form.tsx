@@ -5,11 +5,10 @@ import { titleOf, type Knowledge } from '@/lib/knowledge';
 import { changeCase } from '../_case/current-case';
 import { cameBack, canComeBack } from './came-back';
 
-/** A cure need not last: the case goes on on this page, with what is back of what it had. */
-export function CameBack({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
-  const [away, setAway] = useState<ReadonlySet<string>>();
+/** The case goes on on this page, with what is back of what it had. */
+export function CameBackForm({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
+  const [away, setAway] = useState<ReadonlySet<string>>(new Set());
   const had = canComeBack(file, knowledge);
-  if (away === undefined) return <button type="button" className="button button-wide" onClick={() => setAway(new Set())}>It came back</button>;
   const put = (id: string, isBack: boolean): void => setAway(new Set(isBack ? [...away].filter((each) => each !== id) : [...away, id]));
   return (
     <fieldset className="came-back">

@@ -1,5 +1,5 @@
 'use client';
-import { memo, useCallback, useDeferredValue, useMemo, useState } from 'react';
+import { Suspense, lazy, memo, useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { cheapestMethod, type Diagnosis, type NextCheck, type RankedBranch, type RankedCause, type Step } from '@/lib/diagnosis';
 import { BRANCH_TITLES, type BranchId, type Knowledge } from '@/lib/knowledge';
@@ -8,7 +8,7 @@ import type { Reasons } from '../_case/use-reasons';
 import { ChanceAxis, ChanceBar, shareRange, shownShare } from '../_charts';
 import { inSentence } from '../_parts/in-sentence';
 import { Chevron } from '../_parts/signs';
-import { CauseEvidence } from './cause-evidence';
+import type * as Evidence from './cause-evidence';
 import { CLOSED, bySuspicion, causesOfStep, isRaised, likelierParts, mostOf, shareOf, standsOut } from './parts-to-show';
 import { Unlisted } from './unlisted';
 
@@ -25,12 +25,17 @@ export interface CauseTreeProps {
   readonly knowledge: Knowledge;
 }
 
+/** What stands under an opened cause comes after the ranking, and before anybody has read it. */
+const fetchEvidence = (): Promise<typeof Evidence> => import('./cause-evidence');
+const CauseEvidence = lazy(() => fetchEvidence().then((room) => ({ default: room.CauseEvidence })));
+
 /** Causes below this chance stand behind "more" in their branch. */
 const SMALL = 0.02;
 
 /** Part of the machine, then cause, then what would settle it. One cause is open at a time. */
 export function CauseTree({ diagnosis, banded, weights, was, next, step, file, knowledge }: CauseTreeProps) {
   const leader = diagnosis.causes[0];
+  useEffect(() => void fetchEvidence().catch(() => undefined), []);
   const [openCause, setOpenCause] = useState<string | undefined>();
   const [toggled, setToggled] = useState<ReadonlySet<string>>(new Set());
   const [rest, setRest] = useState(false);
@@ -65,7 +70,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, step, file, k
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
                     <li key={cause.id} className={openCause === cause.id ? 'cause cause-open' : 'cause'}>
                       <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} move={moveWorthAWord(chancesWere.get(cause.id), chancesAre.get(cause.id))} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
-                      {openCause === cause.id && <CauseEvidence cause={cause} weights={weights && (weights.get(cause.id) ?? [])} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} />}
+                      {openCause === cause.id && <Suspense fallback={<p className="label" role="status">One moment</p>}><CauseEvidence cause={cause} weights={weights && (weights.get(cause.id) ?? [])} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} /></Suspense>}
                     </li>
                   ))}
                   <MoreCauses hidden={branch.causes.length - causesOf(branch, byId, false).length} all={toggled.has(`${branch.part} all`)} part={branch.part} onToggle={flip} />

@@ -1,6 +1,6 @@
 'use client';
 import Link from 'next/link';
-import { useState } from 'react';
+import { Suspense, lazy, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type Step } from '@/lib/diagnosis';
 import type { Knowledge, KnownCheck, KnownMethod } from '@/lib/knowledge';
@@ -13,7 +13,6 @@ import { heardCauses } from '../_case/heard-causes';
 import { withTool, withoutTool } from '../_case/tools-at-hand';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
-import { CameBack } from './came-back-form';
 import { TakeBack } from './take-back';
 import { TimeToCure, worthWords } from './time-to-cure';
 
@@ -27,6 +26,9 @@ export interface NextStepProps {
   readonly advice: SameAdvice | undefined;
   readonly knowledge: Knowledge;
 }
+
+/** Asked only of a closed case. */
+const CameBackForm = lazy(() => import('./came-back-form').then((room) => ({ default: room.CameBackForm })));
 
 /** Other checks shown at first, and at most; the bench has them all. */
 const FEW_SHOWN = 3;
@@ -129,6 +131,12 @@ function Told({ title, words, href, deed }: { readonly title: string; readonly w
       <Link className="button button-next button-wide" href={href}>{deed}</Link>
     </>
   );
+}
+
+/** A cure need not last. */
+function CameBack({ file, knowledge }: Pick<NextStepProps, 'file' | 'knowledge'>) {
+  const [asks, setAsks] = useState(false);
+  return asks ? <Suspense fallback={null}><CameBackForm file={file} knowledge={knowledge} /></Suspense> : <button type="button" className="button button-wide" onClick={() => setAsks(true)}>It came back</button>;
 }
 
 function NextDrawing({ method, knowledge }: { readonly method: KnownMethod; readonly knowledge: Knowledge }) {

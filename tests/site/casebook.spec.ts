@@ -57,6 +57,7 @@ test('a cured case that comes back goes on in a round of its own, and is no long
   await expect(page.getByRole('heading', { name: 'What could cause it' })).toBeVisible();
   await expect(page.locator('.title-block')).toContainText('1 seen');
   await page.goto(`${baseURL ?? ''}/case/decide/`);
+  await page.getByRole('button', { name: /^Show \d+ more changes$/ }).click();
   await expect(page.locator('.option', { hasText: 'Fit a stronger part fan' })).toContainText('(cured it before)');
   await page.goto(`${baseURL ?? ''}/case/log/`);
   await expect(page.getByText('cured, but it came back.')).toBeVisible();
