@@ -20,7 +20,8 @@ for (const [name, viewport] of Object.entries(SIZES)) {
         await page.goto(path);
         await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible();
         await fitsWidth(page, `${path} ${name}`);
-        await accessible(page, `${path} ${name} ${colorScheme}`);
+        // The same page in other colours: what does not hang on them was tried in the light.
+        await accessible(page, `${path} ${name} ${colorScheme}`, colorScheme === 'light' ? 'all' : 'of colour');
       }
       expect(faults.filter((fault) => !fault.includes('404'))).toEqual([]);
       await context.close();
