@@ -257,8 +257,7 @@ function jetGeometry(outlet: OutletFacts, k: number, { ductSlot: slot, faults, o
   const counts = new Float64Array(count);
   const exponent = new Float64Array(count);
   const factor = new Float64Array(count);
-  // The half-extent of the wetted part: at least four widths, where the law begins to hold, and 12 mm for a usual part.
-  const reach = Math.max(4 * short, 12e-3);
+  const reach = wettedReach(short);
   const passesBy = faults === undefined || faults.misaimed === 0 ? undefined : missesOfFault(aim, faults.misaimed, jets);
   const slotStart = reach / (2 * short) + 3.06;
   const slotDistance = (outlet.distance.value / (2 * short)) ** SLOT_DISTANCE_POWER;
@@ -280,6 +279,11 @@ function jetGeometry(outlet: OutletFacts, k: number, { ductSlot: slot, faults, o
     factor[s] = (round ? roundFactor(short, distance, reach) : slotFactor(short, distance, reach)) * conductivity * (convection[s] ?? 1);
   }
   return { arrives, counts, exponent, factor, round, length: short };
+}
+
+/** Half-extent of the part that a jet wets, m, by the short side of its mouth, m: at least four widths, where the law begins to hold, and 12 mm for a usual part. Estimate. */
+export function wettedReach(short: number): number {
+  return Math.max(4 * short, 12e-3);
 }
 
 /** The entered aim error is a 95 % figure for a jet set by eye; half of it is a standard deviation. */

@@ -8,7 +8,7 @@ export { neededBiot } from './needed-biot';
 export { correctedLayerTime, minimumLayerTime, neededCoefficient, topLayerTemperature } from './needed-coefficient';
 export type { MinimumLayerTime, ModelDepth, NeededCoefficient, PrintTask } from './needed-coefficient';
 export { areaToCool, interfaceTemperature, lineHeat, naturalConvection, radiationCoefficient } from './other-losses';
-export { SIDES, coefficientsTowards, coolingOfSamples, jetsOfChosen, neededOfSamples } from './coefficient-by-direction';
+export { SIDES, coefficientsTowards, coolingOfSamples, jetsOfChosen, neededOfSamples, wettedReach } from './coefficient-by-direction';
 export type { JetGeometry, JetStore, SampledCooling, SampledTask } from './coefficient-by-direction';
 export { chanceOfF, studentDeviate95 } from './f-distribution';
 export { fitOneLobe } from './one-lobe-fit';

@@ -1,10 +1,10 @@
 import { PRANDTL_NUMBER_OF_AIR, conductivityOfAir, roundJetConvection, shareAtStall, slotJetConvection, viscosityOfAir, type Air, type AirRemark, type PathVariant, type SampledPath } from '@/lib/airflow';
+import { wettedReach } from '@/lib/cooling';
+import { FILM_TEMPERATURE } from './air-samples';
 import type { MostLikelyPoint } from './most-likely-points';
 
 /** From this share of the samples on, a side of the stall counts as possible. */
 const POSSIBLE = 0.02;
-/** Temperature of the air between jet and part, K; see `FILM_TEMPERATURE` of the samples. */
-const FILM_TEMPERATURE = 333;
 
 /**
  * What the figures of today's path rest on and do not show themselves, as sentences. Told are: a fan that may stall on
@@ -37,8 +37,7 @@ function rangeRemark({ outlets }: PathVariant, points: readonly MostLikelyPoint[
     if (outlet === undefined) return [];
     const { mouth, distance } = outlet;
     const short = Math.min(mouth.width.value, mouth.height.value);
-    // As the samples take it: four widths of the mouth, and 12 mm for a usual part.
-    const reach = Math.max(4 * short, 12e-3);
+    const reach = wettedReach(short);
     const { reynolds } = mouth.shape === 'circle' ? roundJetConvection(short, jetSpeed, distance.value, reach, film) : slotJetConvection(short, jetSpeed, distance.value, reach, film);
     return [{ reynolds, least: mouth.shape === 'circle' ? 2000 : 3000 }];
   })).filter(({ reynolds, least }) => reynolds < least);

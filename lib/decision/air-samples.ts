@@ -15,7 +15,7 @@ export interface SampledOption {
 }
 
 /** Mean of layer and air temperature for the air's properties, K: about 60 °C. A change of 20 K moves the result by 1 %. */
-const FILM_TEMPERATURE = 333;
+export const FILM_TEMPERATURE = 333;
 
 /** Chance that a side is called right: held when it got enough, curled when it did not. Estimate; the shape of the part also counts. */
 const CALLED_RIGHT = 0.9;
