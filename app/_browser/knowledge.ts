@@ -1,8 +1,7 @@
 'use client';
 import { useEffect, useState } from 'react';
 import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
-import type { PackedFirst, PackedMore } from '../knowledge.json/packed';
-import { unpackFirst, unpackWhole } from '../knowledge.json/unpack';
+import { first, whole, type Source } from './knowledge-source';
 
 /** What has arrived so far; `failed` when it cannot be had. */
 export interface Arriving<K> {
@@ -20,11 +19,6 @@ export function useWholeKnowledge(): Arriving<WholeKnowledge> {
   return useArriving(whole);
 }
 
-/** The first part as a promise; a failed fetch is tried again at the next call. */
-export function knowledgeArrives(): Promise<Knowledge> {
-  return first.arrives();
-}
-
 function useArriving<K>(source: Source<K>): Arriving<K> {
   const [state, setState] = useState<Arriving<K>>({ knowledge: source.arrived, failed: false });
   useEffect(() => {
@@ -36,29 +30,4 @@ function useArriving<K>(source: Source<K>): Arriving<K> {
     return () => { wanted = false; };
   }, [source]);
   return state;
-}
-
-class Source<K> {
-  arrived: K | undefined;
-  #fetched: Promise<K> | undefined;
-
-  constructor(private readonly fetchIt: () => Promise<K>) {}
-
-  arrives(): Promise<K> {
-    this.#fetched ??= this.fetchIt().then((knowledge) => (this.arrived = knowledge));
-    this.#fetched.catch(() => { this.#fetched = undefined; });
-    return this.#fetched;
-  }
-}
-
-const first = new Source(async () => unpackFirst((await jsonAt('/knowledge.json')) as PackedFirst));
-const whole = new Source(async () => {
-  const [known, more] = await Promise.all([first.arrives(), jsonAt('/knowledge-more.json')]);
-  return unpackWhole(known, more as PackedMore);
-});
-
-async function jsonAt(path: string): Promise<unknown> {
-  const response = await fetch(path);
-  if (!response.ok) throw new Error(`${path}: got status ${response.status}, expected 200`);
-  return response.json();
 }

@@ -1,7 +1,10 @@
 import type { CaseFile } from '@/lib/cases';
-import { firstStep, nextChecks, possibilitiesOf, sameAdvice, standingOf, type Diagnosis, type NextCheck, type SameAdvice, type Standing, type Step } from '@/lib/diagnosis';
+import { firstStep, nextChecks, possibilitiesOf, sameAdvice, standingOf, waysOfCase, type Diagnosis, type NextCheck, type SameAdvice, type Standing, type Step, type WaysOfCase } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { triedChanges } from './tried-changes';
+
+/** Checks whose saving is reckoned, besides those that the rule weighs: a page lists no more. */
+const SHOWN = 12;
 
 /* Where one exact answer is dear, fewer checks are looked at, so that the page never stands still. */
 const UNITS_FOR_CHECKS = 1e8;
@@ -16,6 +19,7 @@ export function checksOfCase(result: Diagnosis, file: CaseFile, knowledge: Knowl
 export interface StepOfCase {
   readonly standing: Standing;
   readonly advice: SameAdvice | undefined;
+  readonly ways: WaysOfCase;
   readonly step: Step;
 }
 
@@ -24,5 +28,6 @@ export function stepOfCase(result: Diagnosis, next: readonly NextCheck[], file: 
   const tried = triedChanges(file);
   const standing = standingOf(result, possibilitiesOf(knowledge, file.lacksTools ?? []), { tried });
   const advice = sameAdvice(result, next, file, knowledge, tried);
-  return { standing, advice, step: firstStep(standing, advice) };
+  const ways = waysOfCase(standing, next.slice(0, SHOWN).map((row) => row.check));
+  return { standing, advice, ways, step: firstStep(standing, advice, ways.weighed) };
 }

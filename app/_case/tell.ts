@@ -21,11 +21,31 @@ export function withdraw(file: CaseFile, symptom: string): CaseFile {
   return { ...file, observations: file.observations.filter((each) => each.symptom !== symptom || each.round !== round) };
 }
 
-/** The case with the result of a check; an earlier result of the same check in the same round gives way. */
-export function tellFinding(file: CaseFile, finding: Omit<Finding, 'round' | 'on'>): CaseFile {
+/** The case with the result of a check; an earlier result of the same check in the same round gives way and, where it said something else, stays beside it. */
+export function tellFinding(file: CaseFile, finding: Omit<Finding, 'round' | 'on' | 'replaced'>): CaseFile {
   const round = toldRound(file);
-  const kept = file.findings.filter((each) => each.check !== finding.check || each.round !== round);
-  return { ...file, findings: [...kept, { ...finding, round, on: new Date().toISOString() }] };
+  const earlier = file.findings.find((each) => each.check === finding.check && each.round === round);
+  const kept = file.findings.filter((each) => each !== earlier);
+  const replaced = earlier && saysOther(earlier, finding) ? { replaced: withoutPlace(earlier) } : {};
+  return { ...file, findings: [...kept, { ...finding, ...replaced, round, on: new Date().toISOString() }] };
+}
+
+/** The case in which a finding that was taken again stands as it is, or gives way to the earlier one. */
+export function settleFinding(file: CaseFile, { check, round }: Pick<Finding, 'check' | 'round'>, stands: 'new' | 'earlier'): CaseFile {
+  return { ...file, findings: file.findings.map(({ replaced, ...each }) => {
+    if (each.check !== check || each.round !== round || replaced === undefined) return replaced === undefined ? each : { ...each, replaced };
+    return stands === 'new' ? each : { check, ...replaced, round };
+  }) };
+}
+
+function saysOther(earlier: Finding, finding: Pick<Finding, 'answer' | 'result' | 'comparedWith'>): boolean {
+  const said = ({ answer, result, comparedWith }: Pick<Finding, 'answer' | 'result' | 'comparedWith'>): string => JSON.stringify([answer, result, comparedWith]);
+  return said(earlier) !== said(finding);
+}
+
+/** What was found, without its place in the case. */
+function withoutPlace(finding: Finding): NonNullable<Finding['replaced']> {
+  return Object.fromEntries(Object.entries(finding).filter(([field]) => !['check', 'round', 'replaced'].includes(field)));
 }
 
 /** The case without the result of a check. */

@@ -1,45 +1,39 @@
 'use client';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type Step, type TooMuchAtOnce } from '@/lib/diagnosis';
+import { diagnose, withBands, type Diagnosis, type RankedCause, type ToldStep, type TooMuchAtOnce } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { whenForeseen } from './current-case';
-import { inSteps } from './in-steps';
-import { triedChanges } from './tried-changes';
-import { checksOfCase, stepOfCase } from './step-of-case';
+import type { LaterPart, Reasons, Wanted, WayOn } from './later';
+import { reckonLater } from './reckon-later';
 import { tellsTheSame } from './tells-the-same';
 import { useKnowledgeOfCase } from './use-knowledge-of-case';
 
-export interface CaseDiagnosis {
+/** A ranking, and what follows it a moment later: parts of `WayOn` are undefined until they are reckoned. */
+export interface CaseDiagnosis extends Partial<WayOn> {
   /** The exact ranking, there at once; its bands follow a moment later. */
   readonly result: Diagnosis | TooMuchAtOnce;
-  /** Next checks and remedies; undefined for the moment it takes to reckon them. */
-  readonly next: readonly NextCheck[] | undefined;
-  readonly remedies: readonly RankedRemedy[] | undefined;
-  /** What the next step is worth, and what the best checks would save. */
-  readonly minutes: MinutesToCure | undefined;
   /** The last diagnosis whose bands are reckoned: of this very case when settled, of the case before the last change until then. */
   readonly banded: Diagnosis | undefined;
-  /** What is done next. */
-  readonly step: Step | undefined;
   /** The step that was reckoned last: of the case before the last change until this one's is there. */
-  readonly lastStep: Step | undefined;
-  /** How surely the advice stays whatever the next checks say; undefined when that cannot be said. */
-  readonly advice: SameAdvice | undefined;
-  /** True when the bands are there too and nothing of this will change by itself. */
+  readonly lastStep: ToldStep | undefined;
+  /** Each part is undefined until it has been reckoned, and where it was not asked for. */
+  readonly reasons: Reasons;
+  /** True when the bands are there too. */
   readonly isSettled: boolean;
   /** The causes before the last change of the case. */
   readonly was: readonly RankedCause[];
 }
 
+/** What has come in for a ranking so far. */
 interface Later {
   readonly of: Diagnosis | TooMuchAtOnce;
-  readonly next: readonly NextCheck[];
-  readonly remedies: readonly RankedRemedy[];
-  readonly minutes: MinutesToCure;
-  readonly step: Step;
-  readonly advice: SameAdvice | undefined;
+  readonly wayOn?: WayOn;
+  readonly reasons: Reasons;
 }
+
+const NO_REASONS: Reasons = {};
+const NOTHING_MORE: readonly Wanted[] = [];
 
 /** The ranking of a case as the control that is being pressed will make it. */
 interface Foreseen {
@@ -48,19 +42,14 @@ interface Foreseen {
   readonly result: Diagnosis | TooMuchAtOnce;
 }
 
-/** Checks whose saving in minutes is reckoned: those that the page may show. */
-const WEIGHED = 12;
-
-/* Where one exact answer is dear, fewer copies are drawn, so that the page never stands still. */
-const UNITS_FOR_BANDS = 2e8;
-/** Below this many copies a band says nothing; none is drawn then. */
-const FEWEST_COPIES = 20;
-
 /* Chances of the last two states of the case on the table, kept over moving between pages. */
 let remembered: { readonly file: CaseFile; readonly causes: readonly RankedCause[]; readonly before: readonly RankedCause[] } | undefined;
 
-/** The diagnosis of a case: the ranking in the same frame, bands, next checks and remedies right after it. */
-export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined): CaseDiagnosis | undefined {
+/**
+ * The diagnosis of a case: the ranking in the same frame, and all that follows it as soon as it has been reckoned beside the page.
+ * `wanted` must be the same list every time.
+ */
+export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | undefined, wanted = NOTHING_MORE): CaseDiagnosis | undefined {
   const knowledge = useKnowledgeOfCase(file, pages);
   // Both spare work and change no figure: read while drawing they cannot mislead.
   const earlier = useRef<Diagnosis>(undefined);
@@ -77,29 +66,24 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
   }), [knowledge]);
   const [later, setLater] = useState<Later>();
   const [banded, setBanded] = useState<{ readonly of: Diagnosis | TooMuchAtOnce; readonly diagnosis: Diagnosis }>();
+  const [lastStep, setLastStep] = useState<ToldStep>();
   useEffect(() => {
     if (!file || !knowledge || result?.kind !== 'diagnosis') return;
-    const units = Math.max(1, result.prepared.cost.units);
-    const copies = Math.min(100, Math.floor(UNITS_FOR_BANDS / units));
-    let next: readonly NextCheck[] = [];
-    return inSteps([
-      () => { next = checksOfCase(result, file, knowledge); },
-      () => {
-        const { standing, advice, step } = stepOfCase(result, next, file, knowledge);
-        setLater({ of: result, next, remedies: rankRemedies(result, knowledge, triedChanges(file)), minutes: minutesToCure(standing, step, next.slice(0, WEIGHED).map((row) => row.check)), step, advice });
-      },
-      () => {
-        const diagnosis = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies, earlier: result });
-        if (diagnosis.kind === 'diagnosis') setBanded({ of: result, diagnosis });
-      },
-    ]);
-  }, [file, knowledge, result]);
+    return reckonLater({ file, knowledge, wanted }, (part) => startTransition(() => {
+      if (part.kind === 'bands') setBanded({ of: result, diagnosis: withBands(result, part.causes) });
+      else setLater((before) => withPart(before?.of === result ? before : { of: result, reasons: NO_REASONS }, part));
+      if (part.kind === 'way-on') setLastStep(part.wayOn.step);
+    }));
+  }, [file, knowledge, result, wanted]);
   const was = useMemo(() => remember(file, result), [file, result]);
   const ready = later?.of === result ? later : undefined;
   const settled = banded?.of === result ? banded?.diagnosis : undefined;
   const lastBanded = banded?.diagnosis;
-  const lastStep = later?.step;
-  return useMemo(() => result && { result: settled ?? result, next: ready?.next, remedies: ready?.remedies, minutes: ready?.minutes, step: ready?.step, lastStep, advice: ready?.advice, banded: lastBanded, isSettled: settled !== undefined, was }, [result, ready, settled, lastBanded, lastStep, was]);
+  return useMemo(() => result && { ...ready?.wayOn, result: settled ?? result, reasons: ready?.reasons ?? NO_REASONS, lastStep, banded: lastBanded, isSettled: settled !== undefined, was }, [result, ready, settled, lastBanded, lastStep, was]);
+}
+
+function withPart(later: Later, part: Exclude<LaterPart, { kind: 'bands' }>): Later {
+  return part.kind === 'way-on' ? { ...later, wayOn: part.wayOn } : { ...later, reasons: { ...later.reasons, ...part.reasons } };
 }
 
 function remember(file: CaseFile | undefined, result: Diagnosis | TooMuchAtOnce | undefined): readonly RankedCause[] {

@@ -102,7 +102,7 @@ interface Callouted {
 }
 
 /** Balloon positions tried around a point: right-hand side first, then left, near before far. */
-const spots = [38, 54, 76, 104].flatMap((far) => [-30, 20, -60, 45, -150, 160, -120, 130, 0, 180, 70, -85].map((angle) => ({ far, angle })));
+const spots = [38, 54, 76, 104, 136, 172].flatMap((far) => [-30, 20, -60, 45, -150, 160, -120, 130, 0, 180, 70, -85].map((angle) => ({ far, angle })));
 
 function placePoint(pointWords: string, at: Point, obstacles: Obstacles): Callouted {
   const options = spots.map(({ far, angle }) => {

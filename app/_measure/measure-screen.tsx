@@ -11,6 +11,8 @@ import { useDraft } from '../_browser/use-draft';
 import { changeCase, toldRound, useCurrentCase } from '../_case/current-case';
 import { useDiagnosis } from '../_case/use-diagnosis';
 import { useKnowledgeOfCase } from '../_case/use-knowledge-of-case';
+import { UnlessDanger } from '../_case/danger-note';
+import { dangersNow } from '../_case/dangers-now';
 import { note, tellFinding } from '../_case/tell';
 import { inSentence } from '../_parts/in-sentence';
 import { StepList } from '../_parts/step-list';
@@ -66,6 +68,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
   const askedApart = against.asked && !ratedReading;
   const finding = useMemo(() => findingOf(check, method, taken.outcome, against.stored, answer, readings), [check, method, taken.outcome, against.stored, answer, readings]);
   const full = knowledge?.checks[check.id];
+  const isDangerous = file !== undefined && knowledge !== undefined && dangersNow(file, knowledge).length > 0;
   const before = diagnosis?.result.kind === 'diagnosis' ? diagnosis.result : undefined;
   const after = useMemo(() => (file && ofCase && finding && before ? withFinding(file, finding, ofCase) : undefined), [file, ofCase, finding, before]);
   const use = async (): Promise<void> => {
@@ -81,6 +84,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
         <h1>{method.title}</h1>
         {file ? <Link className="link" href="/case">Back to the case</Link> : <Link className="link" href="/bench">All of the bench</Link>}
       </div>
+      {file && knowledge && <UnlessDanger file={file} knowledge={knowledge} />}
       <p className="measure-facts"><span>{takesWords(method)}</span><span>needs {needs.length === 0 ? 'nothing' : needs.map(inSentence).join(', ')}</span><span>risk: {hazards.length === 0 ? 'none to speak of' : hazards.map(inSentence).join(', ')}</span></p>
       <div className="measure">
         <div className="measure-steps">
@@ -98,6 +102,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
           </div>
           <ProblemList problems={taken.notes} />
           {quantity && <LiveResult taken={taken} method={method} />}
+          {earlier && <p className="label">In this round you told already: {resultWords(earlier)}. Another result takes its place; on the case page you can put it back.</p>}
           {before && after && finding && <CaseMoves before={before} after={after} />}
           {file ? (
             finding ? <div className="measure-use measure-bar"><button type="button" className="button button-next" onClick={() => void use()}>Use this result</button></div> : <p className="label measure-use">{quantity ? (taken.byField.size > 0 ? 'One field needs another look before there is a result.' : `Still missing: ${[...taken.missing, ...(askedApart && against.stored === undefined ? [`${comparedLabel(check.answer.kind === 'quantity' ? check.answer.compareWith : undefined).toLowerCase()} (without it the result cannot move the case)`] : [])].join(', ') || 'a reading'}.`) : 'Answer above; “can’t tell” costs nothing.'}</p>
@@ -107,7 +112,7 @@ export function MeasureScreen({ method, check, needs, hazards, others }: Measure
         </div>
       </div>
       {check.answer.kind === 'quantity' && <ResultMeaning answer={check.answer} check={full} diagnosis={before} result={taken.outcome ? { outcome: taken.outcome, compared: against.stored } : undefined} />}
-      {others.length > 0 && (
+      {others.length > 0 && !isDangerous && (
         <p className="measure-others"><span className="label">Other ways to find this out:</span> {others.map((other) => <Link key={other.id} className="link" href={`/bench/${other.id}`}>{other.title}, {takesWords(other)}</Link>)}</p>
       )}
       <p className="measure-others"><Link className="link" href={`/handbook/${method.id}`}>Handbook page of this way of measuring</Link></p>

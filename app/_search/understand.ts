@@ -1,4 +1,4 @@
-import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
+import { BRANCH_TITLES, type Knowledge, type WholeKnowledge } from '@/lib/knowledge';
 import { makeFinder, type Finder, type Found } from './find';
 
 /** How much a suspected cause counts towards the symptoms that it would show, and from which chance on it leads there. */
@@ -60,4 +60,12 @@ function finderOfPages(knowledge: WholeKnowledge): Finder {
     ...Object.values(knowledge.remedies).map((page) => ({ id: page.id, phrases: [page.does, ...(page.says ?? [])] })),
     ...Object.values(knowledge.topics).map((page) => ({ id: page.id, phrases: [page.title, page.inShort, ...(page.says ?? [])], weight: 1.05 })),
   ]);
+}
+
+/** The ways of measuring, by their own words, by those of the check that they take, its part of the machine, and the tools that they need. */
+export function benchFinder({ methods, checks, tools }: WholeKnowledge): Finder {
+  return makeFinder(Object.values(methods).map(({ id, title, short, says = [], takes, needs }) => {
+    const check = checks[takes];
+    return { id, phrases: [title, short, ...says, ...(check ? [check.asks, BRANCH_TITLES[check.part], ...(check.says ?? [])] : []), ...needs.map((tool) => tools[tool]?.title ?? tool)] };
+  }));
 }

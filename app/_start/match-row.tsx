@@ -16,12 +16,14 @@ export interface MatchRowProps {
   readonly observation: Observation | undefined;
   readonly onChoose: (state: Observation['state'] | undefined) => void;
   readonly onDetail: (change: Partial<Observation>) => void;
+  /** What does not go with this. */
+  readonly odds?: ReactNode;
   /** Closer looks that are worth taking once it was seen. */
   readonly closer?: ReactNode;
 }
 
 /** One thing that may have been seen: drawing, plain statement, what was written, and the choice of three. */
-export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, closer }: MatchRowProps) {
+export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, odds, closer }: MatchRowProps) {
   const [editing, setEditing] = useState(false);
   return (
     <li className="match">
@@ -32,6 +34,7 @@ export function MatchRow({ symptom, youWrote, observation, onChoose, onDetail, c
       </div>
       <ChoiceOfThree about={symptom.title} chosen={observation?.state} onChoose={onChoose} />
       {symptom.danger !== undefined && observation?.state !== 'not-seen' && <div className="match-danger"><Caution>{observation?.state === 'seen' ? symptom.danger : `If so: ${symptom.danger}`}</Caution></div>}
+      {odds}
       {observation?.state === 'seen' && (
         <div className="match-more">
           {symptom.grades && <ChoiceOfGrade about={symptom.title} words={symptom.grades} chosen={observation.severity} onChoose={(severity) => onDetail({ severity })} />}

@@ -1,7 +1,7 @@
 'use client';
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
-import { useDeferredValue, useId, useMemo, useState } from 'react';
+import { Suspense, lazy, useDeferredValue, useId, useMemo, useState } from 'react';
 import type { CaseFile, Observation } from '@/lib/cases';
 import { ZONE_TITLES, type Knowledge, type KnownSymptom, type Zone } from '@/lib/knowledge';
 import { useAddressWord } from '../_browser/address';
@@ -17,6 +17,9 @@ import { MatchRow } from './match-row';
 import { OpenSavedCase } from './open-saved-case';
 import { withPlasticOfWords, wordsAfter } from './words-of-case';
 import './start.css';
+
+/** Comes when something was told that another word may not go with. */
+const ToldAtOdds = lazy(() => import('../_case/told-at-odds').then((room) => ({ default: room.ToldAtOdds })));
 
 /** How many matches are shown before "show more". */
 const SHOWN = 6;
@@ -79,7 +82,7 @@ export function StartScreen() {
           <p className="label start-count" aria-live="polite">{countWords(matches.length, heard, zone, knowledge !== undefined, failed)}</p>
           <ul className="matches">
             {knowledge && shown.map((match) => (
-              <MatchRow key={match.symptom.id} symptom={match.symptom} youWrote={match.youWrote} observation={told(match.symptom.id)} onChoose={(state) => choose(match.symptom.id, state)} onDetail={(change) => detail(match.symptom.id, change)} {...(file && match.symptom.details.length > 0 ? { closer: <CloserLooks of={match.symptom} told={(id) => told(id)?.state} onChoose={choose} file={file} knowledge={knowledge} /> } : {})} />
+              <MatchRow key={match.symptom.id} symptom={match.symptom} youWrote={match.youWrote} observation={told(match.symptom.id)} onChoose={(state) => choose(match.symptom.id, state)} onDetail={(change) => detail(match.symptom.id, change)} odds={file && observations.length > 1 && <Suspense fallback={null}><ToldAtOdds about={match.symptom.id} file={file} knowledge={knowledge} /></Suspense>} {...(file && match.symptom.details.length > 0 ? { closer: <CloserLooks of={match.symptom} told={(id) => told(id)?.state} onChoose={choose} file={file} knowledge={knowledge} /> } : {})} />
             ))}
           </ul>
           {matches.length > shown.length && <button type="button" className="link" onClick={() => setMore(true)}>Show {matches.length - shown.length} more that may fit</button>}

@@ -4,7 +4,7 @@ import type { PathFaults } from '@/lib/airflow';
 import type { CaseFile } from '@/lib/cases';
 import { faultsFromDiagnosis } from '@/lib/decision';
 import { titleOf } from '@/lib/knowledge';
-import { knowledgeArrives } from '../_browser/knowledge';
+import { first } from '../_browser/knowledge-source';
 import { tellsTheSame } from '../_case/tells-the-same';
 import { withoutPathReadings } from './case-readings';
 
@@ -27,7 +27,7 @@ export function useFearedOfCase(file: CaseFile | undefined): FearedOfCase | unde
     if (!isTold || (feared !== undefined && tellsTheSame(feared.of, file))) return;
     let wanted = true;
     // The path is reckoned without them when the knowledge or the code does not arrive: a little less is known then.
-    Promise.all([knowledgeArrives(), import('@/lib/diagnosis')]).then(([knowledge, { diagnose }]) => {
+    Promise.all([first.arrives(), import('@/lib/diagnosis')]).then(([knowledge, { diagnose }]) => {
       const result = diagnose(withoutPathReadings(file), knowledge, { copies: 0 });
       if (wanted && result.kind === 'diagnosis') setFeared({ of: file, feared: { faults: faultsFromDiagnosis(result.causes), titleOf: (cause) => titleOf(knowledge, cause) } });
     }, () => undefined);

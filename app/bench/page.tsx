@@ -4,6 +4,7 @@ import { readContent } from '@/content/read-content';
 import { BRANCHES, BRANCH_TITLES } from '@/lib/knowledge';
 import { takesWords } from '../_parts/takes-words';
 import { JumpList } from '../handbook/jump-list';
+import { NarrowShelves } from '../handbook/narrow-shelves';
 import { CaseChecks } from './case-checks';
 import '../handbook/handbook.css';
 import './bench.css';
@@ -22,17 +23,19 @@ export default function BenchPage() {
         <p className="lead">Each way of measuring says what you need, where the danger is, and what a result means. With a case on the table the result goes into it.</p>
       </div>
       <CaseChecks />
-      <JumpList shelves={shelves.map(({ part }) => ({ id: part, title: BRANCH_TITLES[part] }))} />
-      <div className="shelf">
-        {shelves.map(({ part, here }) => (
-          <section key={part} className="region" aria-labelledby={part}>
-            <h2 id={part}>{BRANCH_TITLES[part]}</h2>
-            <ul className="shelf-list">
-              {here.map((method) => <li key={method.id}><Link prefetch={false} href={`/bench/${method.id}`}>{method.title}</Link> <span className="label nowrap">{takesWords(method)}</span></li>)}
-            </ul>
-          </section>
-        ))}
-      </div>
+      <NarrowShelves of="bench" label="Narrow it down: a part, a fault, a tool you have" placeholder="belt">
+        <JumpList shelves={shelves.map(({ part }) => ({ id: part, title: BRANCH_TITLES[part] }))} />
+        <div className="shelf">
+          {shelves.map(({ part, here }) => (
+            <section key={part} className="region" aria-labelledby={part}>
+              <h2 id={part}>{BRANCH_TITLES[part]}</h2>
+              <ul className="shelf-list">
+                {here.map((method) => <li key={method.id}><Link prefetch={false} href={`/bench/${method.id}`}>{method.title}</Link> <span className="label nowrap">{takesWords(method)}</span></li>)}
+              </ul>
+            </section>
+          ))}
+        </div>
+      </NarrowShelves>
     </>
   );
 }

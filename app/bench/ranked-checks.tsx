@@ -5,6 +5,7 @@ import { TOO_LITTLE, whatWasTold, type Diagnosis, type NextCheck } from '@/lib/d
 import type { Knowledge } from '@/lib/knowledge';
 import { useKnowledge } from '../_browser/knowledge';
 import { bestFirst } from '../_case/best-first';
+import { UnlessDanger } from '../_case/danger-note';
 import { useDiagnosis } from '../_case/use-diagnosis';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
@@ -17,16 +18,20 @@ const SHOWN = 3;
 /** The best open checks of a case in the order of the case page, each with the cause that it would tell most of. */
 export default function RankedChecks({ file }: { readonly file: CaseFile }) {
   const { knowledge, failed } = useKnowledge();
-  const diagnosis = useDiagnosis(file, knowledge);
   if (failed) return <p>The knowledge base did not arrive. Check the connection and reload; your case is kept on this device.</p>;
-  if (!knowledge || !diagnosis) return <Reckoning />;
+  return knowledge ? <UnlessDanger file={file} knowledge={knowledge}><Ranked file={file} knowledge={knowledge} /></UnlessDanger> : <Reckoning />;
+}
+
+function Ranked({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
+  const diagnosis = useDiagnosis(file, knowledge);
+  if (!diagnosis) return <Reckoning />;
   const { result, next, minutes, step } = diagnosis;
   if (file.state === 'closed') return <p>It is closed: the cure was proven. <Link className="link" href="/case/log">Open the log</Link></p>;
   if (result.kind === 'too-much') return <p>So much was told that no exact ranking fits into a moment. <Link className="link" href="/case">Go to the case</Link></p>;
   if (whatWasTold(file, result.items) !== 'something') return <p>Nothing that you see was told yet, so no check stands out. <Link className="link" href="/?add">Add what you see</Link></p>;
   if (!next || !step) return <Reckoning />;
   const useful = next.filter((row) => row.gain > TOO_LITTLE);
-  const recommended = step.kind === 'check' ? useful.find((row) => row.check === step.check.id) : undefined;
+  const recommended = step.kind === 'check' ? useful.find((row) => row.check === step.id) : undefined;
   const rows = [...(recommended ? [recommended] : []), ...bestFirst(useful.filter((row) => row !== recommended), minutes)].slice(0, SHOWN);
   if (rows.length === 0) return <p>No check here would tell more. <Link className="link" href="/case">Go to the case</Link></p>;
   return (

@@ -7,11 +7,12 @@ import type { Knowledge } from '@/lib/knowledge';
 import { useKnowledge } from '../_browser/knowledge';
 import { CaseTitleBlock } from '../_case/case-title-block';
 import { useCurrentCase } from '../_case/current-case';
+import { UnlessDanger } from '../_case/danger-note';
 import { dangersNow } from '../_case/dangers-now';
+import type { Reasons, Wanted } from '../_case/later';
 import { toldFacts } from '../_case/told-facts';
 import { useCasebook } from '../_case/use-casebook';
 import { useDiagnosis, type CaseDiagnosis } from '../_case/use-diagnosis';
-import { useReasons, type Reasons } from '../_case/use-reasons';
 import { ProblemList } from '../_parts/problem-list';
 import { CauseTree } from './cause-tree';
 import { ConflictNote } from './conflict-note';
@@ -23,6 +24,8 @@ import { NoCase } from './no-case';
 import { CauseFound, NothingFound } from './nothing-found';
 import { ConfirmFirst, TooMuch } from './too-much';
 import './case.css';
+
+const WANTED: readonly Wanted[] = ['reasons'];
 
 /** One page, three regions: what is known, what could cause it, do this next (first on the phone). */
 export function CaseScreen() {
@@ -36,7 +39,7 @@ export function CaseScreen() {
 
 function OpenCase({ file, kept, knowledge }: { readonly file: CaseFile; readonly kept: boolean; readonly knowledge: Knowledge }) {
   useCasebook(file, knowledge);
-  const diagnosis = useDiagnosis(file, knowledge);
+  const diagnosis = useDiagnosis(file, knowledge, WANTED);
   return diagnosis ? <DiagnosedCase file={file} kept={kept} knowledge={knowledge} diagnosis={diagnosis} /> : <NoCase waiting />;
 }
 
@@ -48,8 +51,7 @@ interface DiagnosedCaseProps {
 }
 
 function DiagnosedCase({ file, kept, knowledge, diagnosis }: DiagnosedCaseProps) {
-  const reasons = useReasons(file, diagnosis);
-  const { result } = diagnosis;
+  const { result, reasons } = diagnosis;
   // The ranking comes first after an answer; what to do next follows a frame later.
   const calmFile = useDeferredValue(file);
   const calm = useDeferredValue(diagnosis);
@@ -116,7 +118,7 @@ function Causes({ file, diagnosis: { result, banded, was, next, lastStep }, reas
     <>
       <h2 id="causes-title">What could cause it</h2>
       {tree}
-      <LeadChanges answer={calm.answer} flip={calm.flip} knowledge={knowledge} />
+      <UnlessDanger file={file} knowledge={knowledge} brief><LeadChanges answer={calm.answer} flip={calm.flip} knowledge={knowledge} /></UnlessDanger>
     </>
   );
 }

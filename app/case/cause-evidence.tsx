@@ -6,9 +6,10 @@ import { casebookFactor, decibans, leftUnexplained, type Diagnosis, type NextChe
 import type { Knowledge } from '@/lib/knowledge';
 import { useWholeKnowledge } from '../_browser/knowledge';
 import { WeightBar, bareShare, shareRange, weightWords } from '../_charts';
+import { UnlessDanger } from '../_case/danger-note';
 import { factTitle, shapeOf } from '../_case/fact-words';
 import { factNumber } from '../_case/told-facts';
-import { isTooDearToWeigh } from '../_case/use-reasons';
+import { isTooDearToWeigh } from '../_case/too-dear-to-weigh';
 import { FactBalloon } from '../_parts/fact-balloon';
 import { inSentence } from '../_parts/in-sentence';
 import { Chevron } from '../_parts/signs';
@@ -53,12 +54,12 @@ export function CauseEvidence({ cause, weights, diagnosis, next, file, knowledge
       {furtherOn.length > 0 && <p className="evidence-note"><b>What follows from it:</b> {furtherOn.join('; ')}. That goes away together with it.</p>}
       <LeavesOpen cause={cause} diagnosis={diagnosis} knowledge={knowledge} />
       {changes.length > 0 && (
-        <>
+        <UnlessDanger file={file} knowledge={knowledge} brief>
           <h3 className="evidence-part">What would change its chance</h3>
           <ul className="changes">
             {changes.map((change) => <li key={change.what}><span>{change.what}</span><b className="nowrap">{bareShare(cause.probability)} → {bareShare(change.after)} %</b></li>)}
           </ul>
-        </>
+        </UnlessDanger>
       )}
       <p className="evidence-links">
         <Link className="link" href={`/handbook/${cause.id}`}>Handbook: {inSentence(cause.title)}</Link>

@@ -1,10 +1,11 @@
 'use client';
 import { Suspense, lazy, memo, useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { cheapestMethod, type Diagnosis, type NextCheck, type RankedBranch, type RankedCause, type Step } from '@/lib/diagnosis';
+import { cheapestMethod, type Diagnosis, type NextCheck, type RankedBranch, type RankedCause, type ToldStep } from '@/lib/diagnosis';
 import { BRANCH_TITLES, type BranchId, type Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
-import type { Reasons } from '../_case/use-reasons';
+import { dangersNow } from '../_case/dangers-now';
+import type { Reasons } from '../_case/later';
 import { ChanceAxis, ChanceBar, shareRange, shownShare } from '../_charts';
 import { inSentence } from '../_parts/in-sentence';
 import { Chevron } from '../_parts/signs';
@@ -20,7 +21,7 @@ export interface CauseTreeProps {
   readonly was: readonly RankedCause[];
   readonly next: readonly NextCheck[] | undefined;
   /** What is done next: its part of the machine is shown. */
-  readonly step: Step | undefined;
+  readonly step: ToldStep | undefined;
   readonly file: CaseFile;
   readonly knowledge: Knowledge;
 }
@@ -55,6 +56,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, step, file, k
   const ofStep = useMemo(() => causesOfStep(step, calm.causes, knowledge), [step, calm, knowledge]);
   const shown = branches.filter(({ branch, suspicion }, place) => rest || standsOut(suspicion, place) || likelier.has(branch.part) || branch.causes.some((id) => ofStep.has(id)));
   const hidden = branches.length - shown.length;
+  const isDangerous = dangersNow(file, knowledge).length > 0;
   const open = useCallback((id: string): void => setOpenCause((before) => (before === id ? undefined : id)), []);
   return (
     <>
@@ -69,7 +71,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, step, file, k
                 <ul>
                   {causesOf(branch, byId, toggled.has(`${branch.part} all`)).map((cause) => (
                     <li key={cause.id} className={openCause === cause.id ? 'cause cause-open' : 'cause'}>
-                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} move={moveWorthAWord(chancesWere.get(cause.id), chancesAre.get(cause.id))} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} knowledge={knowledge} onToggle={open} />
+                      <CauseRow id={cause.id} title={cause.title} chance={cause.probability} band={bands.get(cause.id) ?? cause} move={moveWorthAWord(chancesWere.get(cause.id), chancesAre.get(cause.id))} accent={openCause === cause.id || (openCause === undefined && cause.id === leader?.id)} open={openCause === cause.id} isDangerous={isDangerous} knowledge={knowledge} onToggle={open} />
                       {openCause === cause.id && <Suspense fallback={<p className="label" role="status">One moment</p>}><CauseEvidence cause={cause} weights={weights && (weights.get(cause.id) ?? [])} diagnosis={diagnosis} next={next} file={file} knowledge={knowledge} /></Suspense>}
                     </li>
                   ))}
@@ -79,7 +81,7 @@ export function CauseTree({ diagnosis, banded, weights, was, next, step, file, k
             </li>
           );
         })}
-        <Unlisted diagnosis={calm} knowledge={knowledge} />
+        <Unlisted diagnosis={calm} isDangerous={isDangerous} knowledge={knowledge} />
       </ul>
       {hidden > 0 && <button type="button" className="link" onClick={() => setRest(true)}>Show {hidden === 1 ? 'one part' : `${hidden} parts`} of the machine where nothing stands out</button>}
     </>
@@ -146,16 +148,18 @@ interface CauseRowProps {
   readonly move: Move | undefined;
   readonly accent: boolean;
   readonly open: boolean;
+  /** While something dangerous stands, no check is named. */
+  readonly isDangerous: boolean;
   readonly knowledge: Knowledge;
   readonly onToggle: (id: string) => void;
 }
 
-const CauseRow = memo(function CauseRow({ id, title, chance, band, move, accent, open, knowledge, onToggle }: CauseRowProps) {
+const CauseRow = memo(function CauseRow({ id, title, chance, band, move, accent, open, isDangerous, knowledge, onToggle }: CauseRowProps) {
   const { high } = band;
   return (
     <button type="button" className="tree-row cause-row" aria-expanded={open} onClick={() => onToggle(id)}>
       <span className="tree-sign tree-elbow" aria-hidden="true" />
-      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{high === 0 ? NOT_POINTED_TO : move === undefined ? settledBy(id, knowledge) : `was ${shownShare(move.from)}, now ${shownShare(move.to)}`}</span></span>
+      <span className="tree-name"><span className="cause-name">{title}</span><span className="label">{high === 0 ? NOT_POINTED_TO : move === undefined ? (isDangerous ? '' : settledBy(id, knowledge)) : `was ${shownShare(move.from)}, now ${shownShare(move.to)}`}</span></span>
       <span className="tree-bar"><ChanceBar chance={chance} low={band.low} high={band.high} was={move?.from} accent={accent} decorative /></span>
       <span className="tree-value"><b>{shareIfAny(chance)}</b> {high > 0 && <span className="quiet tree-range">{shareRange(band.low, high)}</span>}{band.low < high && <span className="label tree-range">{rankWords(band)}</span>}</span>
     </button>

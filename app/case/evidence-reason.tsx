@@ -1,8 +1,8 @@
 'use client';
-import { casebookFactor, circumstancesHold, type Evidence, type RankedCause, type Weight } from '@/lib/diagnosis';
+import { casebookFactor, chanceByCasebook, circumstancesHold, type Evidence, type RankedCause, type Weight } from '@/lib/diagnosis';
 import type { CaseFile, Casebook } from '@/lib/cases';
 import type { CitedLink, Grade, WholeKnowledge, WholeSymptom } from '@/lib/knowledge';
-import { shownShare, weightWords } from '../_charts';
+import { bareShare, shownShare, weightWords } from '../_charts';
 import { gradeShares } from '../_parts/grade-words';
 import { comparedWords, multiplesWords } from '../_parts/reading-words';
 import { basisInFull } from './basis-in-full';
@@ -40,7 +40,8 @@ export function StartReason({ cause, file, knowledge }: { readonly cause: Ranked
 /** What the casebook makes of it; the words for it stand on the case page. */
 function CasebookReason({ cause, prior, casebook }: { readonly cause: string; readonly prior: number; readonly casebook: Casebook }) {
   if (casebook.leftOut === true) return <p>Your casebook is left out.</p>;
-  return <p>Odds {factorWords(10 * Math.log10(casebookFactor(prior, cause, casebook)))} it by your casebook: it was what was cured in {(casebook.cured[cause] ?? 0).toFixed(1)} of {casebook.cases} cases. <span className="quiet">Each counts by how sure it was; a hundred cases would count as much as the class, and the odds never move by more than four times.</span></p>;
+  const { mean, deviation } = chanceByCasebook(prior, cause, casebook);
+  return <p>Odds {factorWords(10 * Math.log10(casebookFactor(prior, cause, casebook)))} it by your casebook: it was what was cured in {(casebook.cured[cause] ?? 0).toFixed(1)} of {casebook.cases} cases. Class and cases together say {bareShare(mean)} ± {bareShare(deviation)}{'\u202F'}%. <span className="quiet">Each counts by how sure it was; a hundred cases would count as much as the class, and the odds never move by more than four times.</span></p>;
 }
 
 const HOW_OFTEN = { rare: 'A rare cause', uncommon: 'An uncommon cause', common: 'A common cause', 'very-common': 'A very common cause' } as const;

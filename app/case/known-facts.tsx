@@ -1,6 +1,6 @@
 'use client';
 import Link from 'next/link';
-import { memo, useDeferredValue } from 'react';
+import { Suspense, lazy, memo, useDeferredValue } from 'react';
 import type { CaseFile, Observation } from '@/lib/cases';
 import type { Evidence, FactToTell } from '@/lib/diagnosis';
 import { titleOf, type Knowledge } from '@/lib/knowledge';
@@ -18,6 +18,9 @@ import { whenPressed } from '../_parts/when-pressed';
 import { FromCasebook } from './from-casebook';
 import { MachineAndPrint } from './machine-and-print';
 
+/** Most cases say nothing against themselves. */
+const ToldAtOdds = lazy(() => import('../_case/told-at-odds').then((room) => ({ default: room.ToldAtOdds })));
+
 /** What is known: the part as told, every fact with its balloon, and the facts of machine and print. */
 export function KnownFacts({ file, items, facts, knowledge }: { readonly file: CaseFile; readonly items: readonly Evidence[]; readonly facts: readonly FactToTell[] | undefined; readonly knowledge: Knowledge }) {
   // Follows a frame after the ranking: an answer must not wait for the picture of what is known.
@@ -26,6 +29,7 @@ export function KnownFacts({ file, items, facts, knowledge }: { readonly file: C
   return (
     <>
       <h2 id="known-title">What is known</h2>
+      <Suspense fallback={null}><ToldAtOdds file={file} knowledge={knowledge} /></Suspense>
       <ToldFacts items={told} knowledge={knowledge} />
       <Changed rounds={file.rounds} state={file.state} knowledge={knowledge} />
       <FromCasebook casebook={file.casebook} knowledge={knowledge} />

@@ -1,4 +1,4 @@
-import type { RankedBranch, RankedCause, Step } from '@/lib/diagnosis';
+import type { RankedBranch, RankedCause, ToldStep } from '@/lib/diagnosis';
 import type { BranchId, Knowledge } from '@/lib/knowledge';
 import { heardCauses } from '../_case/heard-causes';
 
@@ -54,9 +54,9 @@ export function likelierParts(branches: readonly RankedBranch[], byId: ById): Re
 }
 
 /** The causes that the next step is about: those that its check is taken for, or those that its change cures. */
-export function causesOfStep(step: Step | undefined, causes: readonly RankedCause[], knowledge: Knowledge): ReadonlySet<string> {
-  const check = step?.kind === 'check' ? knowledge.checks[step.check.id] : undefined;
+export function causesOfStep(step: ToldStep | undefined, causes: readonly RankedCause[], knowledge: Knowledge): ReadonlySet<string> {
+  const check = step?.kind === 'check' ? knowledge.checks[step.id] : undefined;
   if (check) return new Set(heardCauses(check, causes).map(({ id }) => id));
-  const cures = step?.kind === 'change' ? knowledge.remedies[step.change.id]?.cures ?? {} : {};
+  const cures = step?.kind === 'change' ? knowledge.remedies[step.id]?.cures ?? {} : {};
   return new Set(causes.filter(({ id }) => id in cures).slice(0, 1).map(({ id }) => id));
 }

@@ -1,4 +1,4 @@
-import type { Ahead } from '@/lib/diagnosis';
+import { costOf, type Ahead, type MinutesToCure } from '@/lib/diagnosis';
 import { formatMinutes } from '@/lib/units';
 import { TimeBars, shownShare } from '../_charts';
 import { FitWidth } from '../_parts/fit-width';
@@ -42,6 +42,18 @@ export function worthWords(ahead: Ahead | undefined): string | undefined {
   if (gains === '') return undefined;
   const worth = `Checking first ${gains}${costs === '' ? '' : `, but ${costs}${saves === '' ? ' on average' : ''}`}.`;
   return more > -MORE_CURED ? worth : `${worth} It can also show that going on costs more than giving up: if no other check follows, ${shownShare(after.cured)} are cured instead of ${shownShare(now.cured)}.`;
+}
+
+/** Changes alone beside this check taken first; undefined where that was not reckoned. */
+export function aheadOf(check: string, minutes: MinutesToCure | undefined): Ahead | undefined {
+  const after = minutes?.withCheck.get(check);
+  return minutes === undefined || after === undefined ? undefined : { now: minutes.now, after };
+}
+
+/** All of it as minutes, for a row of a table: "46 min", or "nothing" where the check does not pay by itself. */
+export function savesWords(ahead: Ahead | undefined): string {
+  const minutes = ahead === undefined ? 0 : Math.round(costOf(ahead.now) - costOf(ahead.after));
+  return minutes < 1 ? 'nothing' : formatMinutes(minutes);
 }
 
 function joined(words: readonly string[]): string {

@@ -9,8 +9,8 @@ import { inSentence } from '../_parts/in-sentence';
 /** From this share on the row says by itself what to do; below, it is one tap away. */
 const MATTERS = 0.4;
 
-/** The last row, always: something not listed here, its share in words, and what to do then. */
-export const Unlisted = memo(function Unlisted({ diagnosis, knowledge }: { readonly diagnosis: Diagnosis; readonly knowledge: Knowledge }) {
+/** The last row, always: something not listed here, its share in words, and what to do then (not while something dangerous stands: it looks and prints). */
+export const Unlisted = memo(function Unlisted({ diagnosis, isDangerous, knowledge }: { readonly diagnosis: Diagnosis; readonly isDangerous: boolean; readonly knowledge: Knowledge }) {
   const { share, byFinding } = diagnosis.unexplained;
   const worst = [...byFinding].sort((a, b) => b.share - a.share).filter((row) => row.share > 0.3).slice(0, 3);
   return (
@@ -21,11 +21,11 @@ export const Unlisted = memo(function Unlisted({ diagnosis, knowledge }: { reado
         <span className="tree-bar"><ChanceBar chance={share} low={share} high={share} decorative /></span>
         <span className="tree-value"><b>{shownShare(share)}</b></span>
       </div>
-      <details className="unlisted" open={share > MATTERS}>
+      {!isDangerous && <details className="unlisted" open={share > MATTERS}>
         <summary>What to do if it is none of these</summary>
         {worst.length > 0 && <p>Least explained: {worst.map((row) => `${inSentence(titleOf(knowledge, row.about.replace(/ again \d+$/, '')))} (${shownShare(row.share)} unexplained)`).join('; ')}.</p>}
         <Steps />
-      </details>
+      </details>}
     </li>
   );
 });

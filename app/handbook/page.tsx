@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { readContent } from '@/content/read-content';
 import { BRANCHES, BRANCH_TITLES, type BranchId, type WholeKnowledge } from '@/lib/knowledge';
-import { JumpList } from './jump-list';
-import { HandbookSearch } from './handbook-search';
+import { Fold } from './fold';
+import { NarrowShelves } from './narrow-shelves';
 import './handbook.css';
 
 export const metadata: Metadata = { title: 'Handbook' };
@@ -18,24 +18,25 @@ export default function HandbookPage() {
     <>
       <div className="page-head">
         <h1 className="question">Handbook</h1>
-        <HandbookSearch />
       </div>
-      <JumpList shelves={[{ id: 'look-alikes', title: 'Taken for one another' }, { id: 'topics', title: 'Background' }, ...parts.map((part) => ({ id: part, title: BRANCH_TITLES[part] })), { id: 'symptoms', title: 'Everything that can be seen, heard or felt' }]} />
-      <section className="region" aria-labelledby="look-alikes">
-        <h2 id="look-alikes">Taken for one another</h2>
-        <ul className="shelf-list shelf-wide">{topics.filter((topic) => topic.sideBySide).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
-      </section>
-      <section className="region" aria-labelledby="topics">
-        <h2 id="topics">Background</h2>
-        <ul className="shelf-list shelf-wide">{topics.filter((topic) => !topic.sideBySide).map((topic) => <li key={topic.id}><PageLink id={topic.id} title={topic.title} /></li>)}</ul>
-      </section>
-      {parts.map((part) => <Shelf key={part} part={part} knowledge={knowledge} />)}
-      <section className="region" aria-labelledby="symptoms">
-        <h2 id="symptoms">Everything that can be seen, heard or felt</h2>
-        <ul className="shelf-list shelf-wide">{byTitle(Object.values(knowledge.symptoms)).map((symptom) => <li key={symptom.id}><PageLink id={symptom.id} title={symptom.title} /></li>)}</ul>
-      </section>
+      <NarrowShelves of="handbook" label="Search everything: what you see, a part, a trade word" placeholder="how do I measure air speed">
+        <div className="folds">
+          <Pages name="look-alikes" title="Taken for one another" pages={topics.filter((topic) => topic.sideBySide)} />
+          <Pages name="topics" title="Background" pages={topics.filter((topic) => !topic.sideBySide)} />
+          {parts.map((part) => <Shelf key={part} part={part} knowledge={knowledge} />)}
+          <Pages name="symptoms" title="Everything that can be seen, heard or felt" pages={byTitle(Object.values(knowledge.symptoms))} />
+        </div>
+      </NarrowShelves>
     </>
   );
+}
+
+function Pages({ name, title, pages }: { readonly name: string; readonly title: string; readonly pages: readonly { readonly id: string; readonly title: string }[] }) {
+  return <Fold name={name} title={title} holds={counted(pages.length, 'page')}><ul className="shelf-list shelf-wide">{pages.map((page) => <li key={page.id}><PageLink id={page.id} title={page.title} /></li>)}</ul></Fold>;
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
 function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledge: WholeKnowledge }) {
@@ -43,14 +44,13 @@ function Shelf({ part, knowledge }: { readonly part: BranchId; readonly knowledg
   const checks = Object.values(knowledge.checks).filter((check) => check.part === part);
   const remedies = Object.values(knowledge.remedies).filter((remedy) => partOf(Object.keys(remedy.cures), knowledge) === part);
   return (
-    <section className="region shelf-part" aria-labelledby={part}>
-      <h2 id={part}>{BRANCH_TITLES[part]}</h2>
+    <Fold name={part} title={BRANCH_TITLES[part]} holds={`${counted(causes.length, 'cause')}, ${counted(checks.length, 'check')}, ${counted(remedies.length, 'change')}`}>
       <div className="shelf-three">
         <div><h3>Causes</h3><ul className="shelf-list">{causes.map((page) => <li key={page.id}><PageLink id={page.id} title={page.title} /></li>)}</ul></div>
         <div><h3>Checks</h3><ul className="shelf-list">{checks.map((page) => <li key={page.id}><PageLink id={page.id} title={page.asks} /></li>)}</ul></div>
         <div><h3>Changes</h3><ul className="shelf-list">{remedies.map((page) => <li key={page.id}><PageLink id={page.id} title={page.does} /></li>)}</ul></div>
       </div>
-    </section>
+    </Fold>
   );
 }
 

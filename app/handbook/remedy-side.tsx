@@ -21,6 +21,7 @@ export function remedySides(id: string, knowledge: WholeKnowledge): LeafSides {
           <dl className="facts">
             <dt>Hands</dt><dd>{formatMinutes(remedy.minutes)}</dd>
             {remedy.printMinutes !== undefined && remedy.printMinutes > 0 && <><dt>Printing</dt><dd>{formatMinutes(remedy.printMinutes)}</dd></>}
+            {remedy.waitMinutes !== undefined && <><dt>Waiting</dt><dd>{formatMinutes(remedy.waitMinutes)}</dd></>}
             <dt>Money</dt><dd>{remedy.price.to === 0 ? 'nothing' : `about ${remedy.price.from} to ${remedy.price.to} €`}</dd>
             <dt>Tools</dt><dd>{remedy.needs.length === 0 ? 'none' : remedy.needs.map((tool) => inSentence(knowledge.tools[tool]?.title ?? tool)).join(', ')}</dd>
             <dt>Undoing</dt><dd>{remedy.upkeep === true ? 'not needed' : REVERSIBLE[remedy.reversible]}</dd>

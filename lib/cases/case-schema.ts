@@ -50,8 +50,7 @@ export const observationSchema = z.strictObject({
   on: moment.optional(),
 });
 
-export const findingSchema = z.strictObject({
-  check: id,
+const found = {
   method: id.optional(),
   /** For a check answered with yes or no. */
   answer: z.enum(['yes', 'no', 'cant-tell']).optional(),
@@ -61,8 +60,15 @@ export const findingSchema = z.strictObject({
   /** What was typed, as typed: reading id → texts. */
   readings: z.record(z.string().max(60), z.union([z.string().max(200), z.array(z.string().max(200)).max(50)])).optional(),
   note: text.optional(),
-  round: z.number().int().min(1).default(1),
   on: moment.optional(),
+};
+
+export const findingSchema = z.strictObject({
+  check: id,
+  ...found,
+  round: z.number().int().min(1).default(1),
+  /** What was found by the same check in the same round before and gave way to this; kept until somebody says that this stands. */
+  replaced: z.strictObject(found).optional(),
 });
 
 export const verdictSchema = z.enum(['cured', 'better', 'no-change', 'worse']);

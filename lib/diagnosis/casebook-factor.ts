@@ -1,3 +1,4 @@
+import { betaUpdate, type UpdatedChance } from '../elementary';
 import type { Casebook } from '../cases';
 
 /**
@@ -8,6 +9,11 @@ const AS_MUCH_AS = 100;
 /** Most that a casebook multiplies or divides the odds of a cause by: 6 dB. */
 const MOST = 10 ** 0.6;
 
+/** How common a cause is once the casebook is counted, before its odds are held within 6 dB; with its standard deviation. */
+export function chanceByCasebook(prior: number, cause: string, casebook: Casebook): UpdatedChance {
+  return betaUpdate(prior, AS_MUCH_AS, Math.min(casebook.cases, casebook.cured[cause] ?? 0), casebook.cases);
+}
+
 /**
  * Factor that a casebook puts on the odds of a cause: the mean of a Beta(prior · 100, (1 − prior) · 100) after its cases,
  * against the prior, kept within 6 dB either way. 1 without a casebook, and where it is left out.
@@ -15,7 +21,7 @@ const MOST = 10 ** 0.6;
  */
 export function casebookFactor(prior: number, cause: string, casebook: Casebook | undefined): number {
   if (casebook === undefined || casebook.leftOut === true) return 1;
-  const mean = (prior * AS_MUCH_AS + (casebook.cured[cause] ?? 0)) / (AS_MUCH_AS + casebook.cases);
+  const { mean } = chanceByCasebook(prior, cause, casebook);
   const factor = mean / (1 - mean) / (prior / (1 - prior));
   return Math.min(MOST, Math.max(1 / MOST, factor));
 }

@@ -25,7 +25,7 @@ export function changesOf(knowledge: Knowledge, causes: readonly string[]): Chan
 }
 
 /** What a change costs, in minutes: the person's own, and money at its worth in minutes. */
-export function costInMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy' | 'price'>): number {
+export function costInMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'waitMinutes' | 'provedBy' | 'price'>): number {
   return ownMinutes(remedy) + MINUTES_PER_PRICE * priceOf(remedy);
 }
 
@@ -33,7 +33,7 @@ function priceOf({ price }: Pick<KnownRemedy, 'price'>): number {
   return (price.from + price.to) / 2;
 }
 
-/** A person's own minutes for a change and its proof: hands in full, printing at a quarter. 20 min hands, 60 min proof: 35. */
-function ownMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'provedBy'>): number {
-  return remedy.minutes + UNATTENDED * ((remedy.printMinutes ?? 0) + remedy.provedBy.minutes);
+/** A person's own minutes for a change and its proof: hands in full, printing and waiting at a quarter. 20 min hands, 60 min proof: 35. */
+function ownMinutes(remedy: Pick<KnownRemedy, 'minutes' | 'printMinutes' | 'waitMinutes' | 'provedBy'>): number {
+  return remedy.minutes + UNATTENDED * ((remedy.printMinutes ?? 0) + (remedy.waitMinutes ?? 0) + remedy.provedBy.minutes);
 }

@@ -112,6 +112,11 @@ export function diagnose(file: CaseFile, knowledge: Knowledge, options: Diagnose
   };
 }
 
+/** The same diagnosis with the bands of its causes, reckoned elsewhere; what it reckons when first asked for is shared. */
+export function withBands(diagnosis: Diagnosis, causes: readonly RankedCause[]): Diagnosis {
+  return Object.create(diagnosis, { causes: { value: causes, enumerable: true } }) as Diagnosis;
+}
+
 /** What was told at these gates, without repeats. A gate that only passes something on has nothing to confirm. */
 function toldOf(gates: readonly number[], net: CaseNet): string[] {
   return [...new Set(gates.flatMap((gate) => net.gates[gate]?.items[0]?.about ?? []))];

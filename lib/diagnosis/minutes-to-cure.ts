@@ -1,20 +1,35 @@
-import { costWithCheck, type Ahead, type Step } from './next-step';
+import { waysOn, weighedChecks, type WaysOn } from './next-step';
+import type { Prospect } from './prospect';
 import type { Standing } from './standing';
 
-/** What the next step of a case is worth, and what each of the other checks would save. */
+/** What lies ahead of a case: with changes alone, and with each of some checks taken first. Plain data. */
 export interface MinutesToCure {
-  /** What the rule weighed when it chose a check; undefined where the step is none. */
-  readonly ahead: Ahead | undefined;
-  /** Per check: minutes that it saves on average, money and giving up counted in (see standing.ts); may be negative. */
-  readonly saves: ReadonlyMap<string, number>;
+  readonly now: Prospect;
+  /** Per check, its own minutes included; that with the least cost first. */
+  readonly withCheck: ReadonlyMap<string, Prospect>;
+}
+
+/** The ways on of a case as a person is told them. */
+export interface WaysOfCase {
+  /** The checks that the rule weighs: one of them may be the next step. */
+  readonly weighed: WaysOn;
+  /** All of `weighed`, and the other checks that a page shows. */
+  readonly shown: WaysOn;
 }
 
 /**
- * The figures behind the next step, just as the rule (next-step.ts) weighed them, and what each of these checks saves by the
- * figures that pick one of them. `checks` are ids; those that are not open are passed over.
+ * Weighs the checks of the rule, and those of `shown` (ids) that are open besides, by all that comes after each. Where the rule picks by
+ * fixed orders (next-step.ts), a page picks by these figures themselves, so that none of the five has more to save than the one advised;
+ * in drawn sessions both ways cost the same (DEVELOPERS.md).
  */
-export function minutesToCure(standing: Standing, step: Step, checks: readonly string[]): MinutesToCure {
-  const open = checks.flatMap((id) => standing.checks.filter((check) => check.id === id));
-  const cost = standing.orderOfChanges().cost;
-  return { ahead: step.kind === 'check' ? step.ahead : undefined, saves: new Map(open.map((check) => [check.id, cost - costWithCheck(standing, check)])) };
+export function waysOfCase(standing: Standing, shown: readonly string[]): WaysOfCase {
+  const weighed = waysOn(standing, weighedChecks(standing));
+  const known = new Set(weighed.checks.map(({ check }) => check.id));
+  const others = waysOn(standing, standing.scoredChecks().filter(({ id }) => shown.includes(id) && !known.has(id))).checks;
+  return { weighed, shown: { now: weighed.now, checks: [...weighed.checks, ...others].sort((a, b) => a.cost - b.cost) } };
+}
+
+/** What a page tells of the ways on. */
+export function minutesToCure({ now, checks }: WaysOn): MinutesToCure {
+  return { now, withCheck: new Map(checks.map(({ check, after }) => [check.id, after])) };
 }

@@ -12,6 +12,9 @@ export interface Ahead {
   readonly after: Prospect;
 }
 
+/** A step as it is told: which one it is, without what it was reckoned with. */
+export type ToldStep = { readonly kind: 'check' | 'change'; readonly id: string } | { readonly kind: 'give-up' };
+
 /** Below this many bits a check would hardly change anything. Estimate. */
 export const TOO_LITTLE = 0.03;
 /** Checks that are weighed by the cost of what comes after them. Chosen by `npm run simulate`; the figures stand in DEVELOPERS.md. */
@@ -26,12 +29,48 @@ const WEIGHED = 5;
  */
 export function nextStep(standing: Standing, givingUp = GIVING_UP): Step {
   const check = cheapestCheck(standing, givingUp);
-  if (check !== undefined) {
-    const ahead: Ahead = { now: prospectOf(endingsOfChanges(standing, givingUp)), after: prospectOf(endingsWithCheck(standing, check, givingUp)) };
-    if (costOf(ahead.after, givingUp) < costOf(ahead.now, givingUp)) return { kind: 'check', check, ahead };
-  }
+  return stepAmong(waysOn(standing, check === undefined ? [] : [check], givingUp), standing, givingUp);
+}
+
+/** A check with what is to come when it is taken first, its own minutes included, and the cost of that. */
+export interface WeighedCheck {
+  readonly check: ScoredCheck;
+  readonly after: Prospect;
+  readonly cost: number;
+}
+
+/** The ways on from where a case stands: changes alone, and each of some checks before them, that with the least cost first. */
+export interface WaysOn {
+  readonly now: Prospect;
+  readonly checks: readonly WeighedCheck[];
+}
+
+/** Weighs these checks by all that comes after them, every failed proof counted: the order of changes is reckoned anew after each. */
+export function waysOn(standing: Standing, checks: readonly ScoredCheck[], givingUp = GIVING_UP): WaysOn {
+  const weighed = checks.map((check): WeighedCheck => {
+    const after = prospectOf(endingsWithCheck(standing, check, givingUp));
+    return { check, after, cost: costOf(after, givingUp) };
+  });
+  return { now: prospectOf(endingsOfChanges(standing, givingUp)), checks: weighed.sort((a, b) => a.cost - b.cost) };
+}
+
+/** Of these ways on that with the least cost: its check, or the best change; with neither, giving up. */
+export function stepAmong({ now, checks }: WaysOn, standing: Standing, givingUp = GIVING_UP): Step {
+  const [best] = checks;
+  if (best !== undefined && best.cost < costOf(now, givingUp)) return { kind: 'check', check: best.check, ahead: { now, after: best.after } };
   const change = standing.orderOfChanges(givingUp).changes[0];
   return change === undefined ? { kind: 'give-up' } : { kind: 'change', change };
+}
+
+/** The checks that the rule weighs. */
+export function weighedChecks(standing: Standing): ScoredCheck[] {
+  return mostTelling(standing.scoredChecks()).slice(0, WEIGHED);
+}
+
+/** What is told of a step; plain data. */
+export function toldStep(step: Step): ToldStep {
+  if (step.kind === 'give-up') return step;
+  return { kind: step.kind, id: step.kind === 'check' ? step.check.id : step.change.id };
 }
 
 /** Checks worth their minutes, most bits a minute first; those that lack a tool only when no other is left. */
@@ -49,8 +88,8 @@ export function costWithCheck(standing: Standing, check: Pick<ScoredCheck, 'id' 
   }, check.minutes);
 }
 
-/** Of the most telling checks the one with the least expected cost; undefined when none tells enough. */
+/** Of the checks that are weighed the one with the least expected cost; undefined when none tells enough. */
 function cheapestCheck(standing: Standing, givingUp: number): ScoredCheck | undefined {
-  const costed = mostTelling(standing.scoredChecks()).slice(0, WEIGHED).map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }));
+  const costed = weighedChecks(standing).map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }));
   return costed.reduce<(typeof costed)[number] | undefined>((best, each) => (best === undefined || each.cost < best.cost ? each : best), undefined)?.check;
 }

@@ -47,7 +47,7 @@ export function rankRemedies(diagnosis: Diagnosis, knowledge: Knowledge, tried: 
     const [least, most] = [Math.max(...each), Math.min(1, each.reduce((sum, one) => sum + one, 0))];
     const change = removes.get(remedy.id);
     const chance = each.length === 1 || change === undefined ? least : Math.min(most, Math.max(least, chanceOfUse(change, scenarios)));
-    const row: RankedRemedy = { id: remedy.id, does: remedy.does, chance, minutes: remedy.minutes + (remedy.printMinutes ?? 0) + remedy.provedBy.minutes, price: remedy.price, cures, isTried: tried.has(remedy.id) };
+    const row: RankedRemedy = { id: remedy.id, does: remedy.does, chance, minutes: remedy.minutes + (remedy.printMinutes ?? 0) + (remedy.waitMinutes ?? 0) + remedy.provedBy.minutes, price: remedy.price, cures, isTried: tried.has(remedy.id) };
     return [{ row, worth: oddsOf(chance) / costInMinutes(remedy) }];
   });
   const byWorth = ranked.sort((a, b) => Number(a.row.isTried) - Number(b.row.isTried) || b.worth - a.worth || (a.row.id < b.row.id ? -1 : 1)).map(({ row }) => row);

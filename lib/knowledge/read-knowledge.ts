@@ -271,6 +271,7 @@ class Linker {
   /** Every other id that a page mentions must exist. */
   references(): void {
     const all = new Set(PAGE_KINDS.flatMap((kind) => [...this.ids[kind]]));
+    const told = new Set([...this.ids.symptoms, ...this.ids.checks]);
     const need = (path: string, field: string, ids: readonly string[] | undefined, known: ReadonlySet<string> | Record<string, unknown>): void => {
       const set = known instanceof Set ? known : new Set(Object.keys(known));
       for (const id of ids ?? []) if (!set.has(id)) this.unknown(path, field, id, set);
@@ -278,6 +279,7 @@ class Linker {
     for (const { path, front } of this.pages.symptoms) {
       need(path, 'detailOf', front.detailOf === undefined ? [] : [front.detailOf], this.ids.symptoms);
       need(path, 'confusedWith', front.confusedWith, all);
+      need(path, 'notWith', front.notWith, told);
     }
     for (const { path, front } of this.pages.causes) {
       need(path, 'settledBy', front.settledBy, this.ids.checks);
@@ -292,6 +294,7 @@ class Linker {
     for (const { path, front } of this.pages.checks) {
       need(path, 'topics', front.topics, this.ids.topics);
       need(path, 'measures', front.measures === undefined ? [] : [front.measures], this.ids.symptoms);
+      need(path, 'notWith', front.notWith, told);
       for (const row of front.examples) need(path, 'examples', [...(row.raises ?? []), ...(row.lowers ?? []), ...(row.leaves ?? [])], this.ids.causes);
     }
     for (const { path, front } of this.pages.methods) {

@@ -77,6 +77,8 @@ export const symptomSchema = z.strictObject({
   detailOf: id.optional(),
   followsFrom: z.record(id, link).optional(),
   confusedWith: z.array(id).optional(),
+  /** Symptoms and checks that cannot be seen, or come out yes, on the same print as this. Stated on one side. */
+  notWith: z.array(id).min(1).optional(),
   /** Links stated from this side. */
   shownBy: z.record(id, link).optional(),
 });
@@ -136,6 +138,8 @@ export const checkSchema = z.strictObject({
   otherwise: z.strictObject({ median: z.union([z.number(), z.string()]), spread: z.union([z.number().min(1.01).max(20), z.string()]), basis: basisSchema }).optional(),
   /** quantity: the symptom whose size this is. Once that was seen, an odd reading is no second witness of it. */
   measures: id.optional(),
+  /** Only for yes-no: symptoms and checks that cannot be seen, or come out yes, on the same print as a yes here. Stated on one side. */
+  notWith: z.array(id).min(1).optional(),
   /** Links stated from this side: causes that make it come out yes. */
   yesBy: z.record(id, link).optional(),
   drawing: drawingSchema,
@@ -194,6 +198,8 @@ export const remedySchema = z.strictObject({
   cures: z.record(id, link).optional(),
   minutes: z.number().min(1).max(2000),
   printMinutes: z.number().min(0).max(3000).optional(),
+  /** Beside those: nobody stands by and nothing is printed, as in drying or curing. */
+  waitMinutes: z.number().gt(0, 'must be more than 0; leave the field out where nothing waits').max(3000).optional(),
   price: z.strictObject({ from: z.number().min(0), to: z.number().min(0) }),
   reversible: z.enum(['yes', 'partly', 'no']),
   /** Puts right what has to be right anyway (cleaned, freed, tightened, squared): nobody takes it back when it did not cure. */

@@ -4,7 +4,7 @@ import { readSolvedCases } from '@/app/_cli/evaluation/read-solved-cases';
 import { checksOfCase, stepOfCase } from '@/app/_case/step-of-case';
 import { advisedFirst } from '@/app/case/decide/advised-first';
 import { readContent } from '@/content/read-content';
-import { diagnose, rankRemedies } from '@/lib/diagnosis';
+import { diagnose, rankRemedies, toldStep } from '@/lib/diagnosis';
 
 const knowledge = readContent().value?.knowledge;
 if (!knowledge) throw new Error('advised first: the content does not read; npm run check:content says why');
@@ -21,7 +21,7 @@ describe('the changes to choose from', () => {
       const { step } = stepOfCase(result, checksOfCase(result, file, knowledge), file, knowledge);
       if (step.kind !== 'change') continue;
       const remedies = rankRemedies(result, knowledge);
-      const listed = advisedFirst(remedies, step);
+      const listed = advisedFirst(remedies, toldStep(step));
       expect(listed[0]?.id).toBe(step.change.id);
       expect(listed.map((row) => row.id).sort()).toEqual(remedies.map((row) => row.id).sort());
       expect(listed.slice(1)).toEqual(remedies.filter((row) => row.id !== step.change.id));

@@ -3,7 +3,7 @@ import { heardCauses } from '../../app/_case/heard-causes';
 import { causesOfStep, likelierParts, shareOf } from '../../app/case/parts-to-show';
 import { readContent } from '../../content/read-content';
 import { caseSchema } from '../../lib/cases';
-import { diagnose, type RankedBranch, type Step } from '../../lib/diagnosis';
+import { diagnose, type RankedBranch } from '../../lib/diagnosis';
 import type { BranchId } from '../../lib/knowledge';
 
 const knowledge = readContent().value?.knowledge;
@@ -40,8 +40,8 @@ describe('parts of the machine that the tree shows', () => {
     expect(named.length).toBe(2);
     expect(named.every(({ id }) => id in check.reads)).toBe(true);
     expect(named[0]?.id).toBe(ranked.causes.find(({ id }) => id in check.reads)?.id);
-    expect([...causesOfStep({ kind: 'check', check: { id: check.id } } as Step, ranked.causes, knowledge)]).toEqual(named.map(({ id }) => id));
-    const [ofChange] = causesOfStep({ kind: 'change', change: { id: 'fit-stronger-part-fan' } } as Step, ranked.causes, knowledge);
+    expect([...causesOfStep({ kind: 'check', id: check.id }, ranked.causes, knowledge)]).toEqual(named.map(({ id }) => id));
+    const [ofChange] = causesOfStep({ kind: 'change', id: 'fit-stronger-part-fan' }, ranked.causes, knowledge);
     expect(Object.keys(knowledge.remedies['fit-stronger-part-fan']?.cures ?? {})).toContain(ofChange);
     expect(causesOfStep({ kind: 'give-up' }, ranked.causes, knowledge).size).toBe(0);
   });

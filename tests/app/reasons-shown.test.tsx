@@ -11,7 +11,7 @@ import { NextStep } from '../../app/case/next-step';
 import { readContent } from '../../content/read-content';
 import { caseSchema, type CaseFile } from '../../lib/cases';
 import { BRANCH_TITLES } from '../../lib/knowledge';
-import { diagnose, minutesToCure, rankRemedies, type Diagnosis, type LookAgain, type Step } from '../../lib/diagnosis';
+import { diagnose, minutesToCure, rankRemedies, toldStep, type Diagnosis, type LookAgain, type ToldStep } from '../../lib/diagnosis';
 
 const content = readContent().value;
 if (content === undefined) throw new Error('the content does not read');
@@ -28,8 +28,8 @@ describe('the next check', () => {
   const file = fileOf('curled-edges', 'curl-worse-one-side', 'displaced-layers');
   const result = ranking(file);
   const next = checksOfCase(result, file, knowledge);
-  const { standing, advice, step } = stepOfCase(result, next, file, knowledge);
-  const cardOf = (each: CaseFile): string => renderToStaticMarkup(<NextStep file={each} diagnosis={result} next={next} remedies={rankRemedies(result, knowledge)} minutes={minutesToCure(standing, step, next.slice(0, 3).map((row) => row.check))} step={step} advice={advice} knowledge={knowledge} />);
+  const { advice, ways, step } = stepOfCase(result, next, file, knowledge);
+  const cardOf = (each: CaseFile): string => renderToStaticMarkup(<NextStep file={each} diagnosis={result} next={next} remedies={rankRemedies(result, knowledge)} minutes={minutesToCure(ways.shown)} step={toldStep(step)} advice={advice} knowledge={knowledge} />);
 
   it('says before tools and minutes which causes it tells of, with their chances', () => {
     expect(step.kind).toBe('check');
@@ -45,7 +45,7 @@ describe('the next check', () => {
   });
 
   it('stands below the notice that its answers do not go together, and above nothing of the kind while they do', () => {
-    const diagnosis = { result, next, remedies: rankRemedies(result, knowledge), minutes: undefined, banded: undefined, step, lastStep: step, advice, isSettled: true, was: [] };
+    const diagnosis = { result, next, remedies: rankRemedies(result, knowledge), banded: undefined, step: toldStep(step), lastStep: undefined, reasons: {}, advice, isSettled: true, was: [] };
     const regionWith = (size: number): string => renderToStaticMarkup(<NextRegion file={file} diagnosis={diagnosis} conflict={{ size, again: undefined }} knowledge={knowledge} />);
     expect(regionWith(5)).toMatch(/^<div class="conflict">.*Do this next/s);
     expect(regionWith(0)).not.toContain('conflict');
@@ -71,9 +71,9 @@ describe('what stands beside a figure', () => {
   it('the part of the machine that the next step is about is shown, also where nothing stands out in it', () => {
     const file = fileOf('strings');
     const result = ranking(file);
-    const treeFor = (step: Step | undefined): string => renderToStaticMarkup(<CauseTree diagnosis={result} banded={undefined} weights={undefined} was={[]} next={undefined} step={step} file={file} knowledge={knowledge} />);
+    const treeFor = (step: ToldStep | undefined): string => renderToStaticMarkup(<CauseTree diagnosis={result} banded={undefined} weights={undefined} was={[]} next={undefined} step={step} file={file} knowledge={knowledge} />);
     expect(treeFor(undefined)).not.toContain(BRANCH_TITLES['part-cooling']);
-    expect(treeFor({ kind: 'change', change: { id: 'fit-stronger-part-fan' } } as Step)).toContain(BRANCH_TITLES['part-cooling']);
+    expect(treeFor({ kind: 'change', id: 'fit-stronger-part-fan' })).toContain(BRANCH_TITLES['part-cooling']);
   });
 
   it('a part of the machine that is likelier than one shown is shown', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { worthWords } from '@/app/case/time-to-cure';
+import { aheadOf, savesWords, worthWords } from '@/app/case/time-to-cure';
 import type { Ahead } from '@/lib/diagnosis';
 
 const at = (minutes: number, cured: number, money = 0, left = 1 - cured): Ahead['now'] => ({ minutes, worst: minutes, cured, left, money });
@@ -27,5 +27,24 @@ describe('what taking the check first is worth', () => {
 
   it('is not said while there is no check to take', () => {
     expect(worthWords(undefined)).toBeUndefined();
+  });
+});
+
+describe('what each of the other checks saves', () => {
+  // By hand: minutes, 3 min a unit of money, 600 min for the share that is left.
+  it.each([
+    ['time alone', at(89, 1), at(55, 1), '34 min'],
+    ['parts: 10 · 3 − 5', at(50, 1, 20), at(55, 1, 10), '25 min'],
+    ['a likelier cure: 0.1 · 600 − 20', at(50, 0.4), at(70, 0.5), '40 min'],
+    ['time, parts and cure: 10 + 3 + 60', at(60, 0.4, 6), at(50, 0.5, 5), '1 h 13'],
+    ['half a minute', at(50, 1), at(49.6, 1), 'nothing'],
+    ['less than it takes', at(50, 1), at(58, 1), 'nothing'],
+  ])('is all of it as minutes: %s', (_, now, after, expected) => {
+    expect(savesWords({ now, after }).replaceAll(/[\u00A0\u202F]/gu, ' ')).toBe(expected);
+  });
+
+  it('is told of a check that was weighed, against changes alone', () => {
+    const minutes = { now: at(50, 1), withCheck: new Map([['a', at(40, 1)]]) };
+    expect([aheadOf('a', minutes), aheadOf('b', minutes), aheadOf('a', undefined)]).toEqual([{ now: at(50, 1), after: at(40, 1) }, undefined, undefined]);
   });
 });

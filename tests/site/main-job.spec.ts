@@ -9,7 +9,7 @@ for (const [name, viewport] of Object.entries(SIZES)) {
     const context = await browser.newContext({ viewport, serviceWorkers: 'block' });
     const page = await context.newPage();
     const faults = watch(page, origin);
-    const look = async (what: string): Promise<void> => { await fitsWidth(page, `${what}, ${name}`); await accessible(page, `${what}, ${name}`); };
+    const look = async (what: string): Promise<void> => { await fitsWidth(page, `${what}, ${name}`); await accessible(page, `${what}, ${name}`, name === 'phone' ? 'all' : 'of layout'); };
 
     const go = async (place: string): Promise<void> => {
       if (name === 'phone') await page.getByRole('button', { name: 'Menu' }).click();

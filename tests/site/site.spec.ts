@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
 import { CASE_TO_TIME } from '../../app/_cli/bench/case-to-time';
-import { SIZES, accessible, fitsWidth, goOffline, watch } from './walk';
+import { SIZES, accessible, fitsWidth, goOffline, matchRow, watch } from './walk';
 
 const out = join(import.meta.dirname, '../../out');
 const PAGES = ['/', '/air/', '/bench/', '/handbook/', '/handbook/weak-part-fan/', '/handbook/curled-edges/', '/handbook/fan-curve-and-duct-curve/', '/casebook/', '/case/', '/case/plan/', '/404.html'];
@@ -212,4 +212,120 @@ test('says what to do at once where something dangerous is seen, and proposes no
   await next.getByRole('link', { name: 'Choose what puts it right' }).click();
   await page.waitForURL('**/case/decide/');
   await expect(page.locator('.option').first()).toBeVisible();
+});
+
+test('proposes no check anywhere while something dangerous stands: rows, opened cause, plan, bench, changes', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('textbox', { name: 'What went wrong?' }).fill('smoke and a burning smell from the wiring, edges curl up');
+  for (const statement of ['A plug, wire or board smokes, smells, or is brown or soft', 'Edges of steep undersides curl up']) await matchRow(page, statement).getByRole('button', { name: 'Seen', exact: true }).first().click();
+  await page.getByRole('button', { name: 'Open the case' }).click();
+  await page.waitForURL('**/case/');
+  const causes = page.locator('#causes');
+  await expect(causes.getByText('While the danger stands, no check is proposed.')).toBeVisible();
+  await expect(causes.getByText('settled by:')).toHaveCount(0);
+  await causes.locator('.cause-row').first().click();
+  await expect(causes.locator('.cause-open .no-check')).toBeVisible();
+  await expect(causes.locator('.cause-open').getByText('What would change its chance')).toHaveCount(0);
+  expect(await page.locator('main a[href^="/bench/"]').count()).toBe(0);
+  await page.goto('/case/plan/');
+  await expect(page.getByRole('note', { name: 'Caution' })).toContainText('Switch off and unplug now');
+  await expect(page.locator('.plan-list')).toHaveCount(0);
+  await accessible(page, 'danger on the plan page');
+  await page.goto('/bench/');
+  await expect(page.locator('.case-checks').getByRole('note', { name: 'Caution' })).toBeVisible();
+  expect(await page.locator('.case-checks a[href^="/bench/"]').count()).toBe(0);
+  // A page of the bench still opens by hand; the danger stands at its top.
+  await page.goto('/bench/bag-fill/');
+  await expect(page.locator('.danger-note')).toBeVisible();
+  expect(await page.locator('main :is(.danger-note, .measure)').first().getAttribute('class')).toBe('danger-note');
+  await page.getByRole('link', { name: 'What to do first' }).click();
+  await page.waitForURL('**/case/');
+  await page.goto('/case/decide/');
+  await expect(page.getByRole('heading', { name: 'Replace the bed\'s connector with one that bears the current' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /stronger part fan/ })).toHaveCount(0);
+  await expect(page.locator('.decide-air')).toHaveCount(0);
+  // Taken back, everything is proposed as before.
+  await page.goto('/case/');
+  await page.getByRole('button', { name: /^Withdraw: A plug, wire or board/ }).click();
+  await expect(causes.getByText('settled by:').first()).toBeVisible();
+  await expect(page.locator('#next').getByRole('heading', { name: 'Do this next' })).toBeVisible();
+});
+
+for (const [path, words, found] of [['/bench/', 'belt tension', 'Pluck the belt and read its pitch'], ['/handbook/', 'belt slack', 'A belt is slack']] as const) {
+  test(`narrows ${path} to what fits the words, by keyboard, offline, and keeps them on the way back`, async ({ browser, baseURL }) => {
+    const context = await browser.newContext({ viewport: SIZES.phone });
+    const page = await context.newPage();
+    await goOffline(page);
+    await page.goto(`${baseURL ?? ''}${path}`);
+    const field = page.getByRole('searchbox');
+    await field.fill(words);
+    const first = page.locator('.search-found a').first();
+    await expect(first).toBeVisible();
+    await expect(page.getByRole('link', { name: found, exact: true })).toBeVisible();
+    const rows = await page.locator('.search-found li').count();
+    await expect(page.locator('.found-count').getByRole('status')).toHaveText(new RegExp(`^${rows} .*, best first\\.$`));
+    await expect(page.locator(path === '/bench/' ? '.shelf' : '.folds')).toBeHidden();
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(2500);
+    await accessible(page, `${path} narrowed`);
+    await fitsWidth(page, `${path} narrowed`);
+    await field.press('Enter');
+    await expect(first).toBeFocused();
+    await page.keyboard.press('Enter');
+    await page.waitForURL((url) => url.pathname.split('/').length > 3);
+    await page.goBack();
+    await expect(field).toHaveValue(words);
+    await expect(page.locator('.search-found li')).toHaveCount(rows);
+    await field.fill('zzzzqqq');
+    await expect(page.locator('.found-count').getByRole('status')).toContainText('Nothing fits these words');
+    await page.getByRole('button', { name: 'Show all shelves' }).click();
+    await expect(field).toHaveValue('');
+    await expect(page.locator(path === '/bench/' ? '.shelf' : '.folds')).toBeVisible();
+    await context.close();
+  });
+}
+
+test('keeps the shelves of the handbook folded, opens one by keyboard, and has it open on the way back', async ({ page }) => {
+  await page.setViewportSize(SIZES.phone);
+  await page.goto('/handbook/');
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(2000);
+  const shelf = page.locator('.fold', { has: page.getByRole('heading', { name: 'The filament' }) });
+  await expect(shelf.getByRole('link').first()).toBeHidden();
+  await shelf.locator('summary').focus();
+  await page.keyboard.press('Enter');
+  await expect(shelf.getByRole('link').first()).toBeVisible();
+  await shelf.getByRole('link').first().click();
+  await page.waitForURL('**/handbook/*/');
+  await page.goBack();
+  await expect(shelf.getByRole('link').first()).toBeVisible();
+});
+
+test('says what does not fit together where it is told, and settles it by one press', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('textbox', { name: 'What went wrong?' }).fill('layers shifted, upper layers sit further over');
+  const whole = matchRow(page, 'Upper layers sit further over');
+  await whole.getByRole('button', { name: 'Seen', exact: true }).first().click();
+  await whole.locator('.closer li').first().getByRole('button', { name: 'Seen', exact: true }).click();
+  await whole.getByRole('button', { name: 'Not seen', exact: true }).first().click();
+  const odds = whole.locator('.at-odds');
+  await expect(odds).toContainText('A detail of something that is not there');
+  await accessible(page, 'at odds on the start page');
+  await odds.getByRole('button', { name: /^It is there after all/ }).click();
+  await expect(page.locator('.at-odds-one')).toHaveCount(0);
+  await expect(whole.getByRole('button', { name: 'Seen', exact: true }).first()).toHaveAttribute('aria-pressed', 'true');
+  const known = page.locator('#known .at-odds');
+  // A reading taken again in the same round: what gave way is told and comes back by one press.
+  for (const hertz of ['155', '60']) {
+    await page.goto('/bench/pluck-the-belt/');
+    if (hertz === '60') await expect(page.getByText(/^In this round you told already:/)).toBeVisible();
+    for (const field of await page.getByRole('textbox', { name: /^Pitch of the plucked belt(?!.*give or take)/ }).all()) await field.fill(hertz);
+    await page.getByRole('textbox', { name: /^Free length/ }).first().fill('150');
+    await page.getByRole('textbox', { name: /^Mass per metre/ }).first().fill('8');
+    await page.getByRole('button', { name: 'Use this result' }).click();
+    await page.waitForURL('**/case/');
+  }
+  await expect(known).toContainText('Told twice in this round: How tight is the belt? Now 2.59');
+  await accessible(page, 'at odds on the case page');
+  await known.getByRole('button', { name: /^Put the earlier one back/ }).click();
+  await expect(known.locator('.at-odds-one')).toHaveCount(0);
+  await expect(page.locator('#known .facts-list').first()).toContainText('17.3');
 });

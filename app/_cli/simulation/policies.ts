@@ -1,4 +1,4 @@
-import { chanceOfUse, costOf, costWithCheck, endingsOfChanges, endingsWithCheck, mostTelling, nextStep, prospectOf, type Change, type ScoredCheck, type Standing, type Step } from '@/lib/diagnosis';
+import { chanceOfUse, costOf, costWithCheck, endingsOfChanges, endingsWithCheck, mostTelling, nextStep, prospectOf, stepAmong, waysOn, weighedChecks, type Change, type ScoredCheck, type Standing, type Step } from '@/lib/diagnosis';
 import { beforeCallingHelp } from '@/lib/inference';
 import type { Knowledge } from '@/lib/knowledge';
 
@@ -15,6 +15,7 @@ export interface Policy {
 export function policies(knowledge: Knowledge): Policy[] {
   return [
     { name: 'shipped: best of five checks, while it pays', choose: nextStep },
+    { name: 'the same, picked by every failed proof too (as the case page does)', choose: (standing, givingUp) => stepAmong(waysOn(standing, weighedChecks(standing), givingUp), standing, givingUp) },
     { name: 'the same, but it pays by orders fixed beforehand', choose: byFixedOrders },
     { name: 'the same, but after the first change where that is cheaper', choose: beforeOrAfter },
     { name: 'most telling check, while it pays and leader under .85', choose: telling(0.85, true) },
@@ -40,7 +41,7 @@ const beforeOrAfter: Policy['choose'] = (standing, givingUp) => {
 /** Whether the check pays is told by the same fixed orders that pick it, blind to what a failed proof would tell. */
 const byFixedOrders: Policy['choose'] = (standing, givingUp) => {
   const plan = standing.orderOfChanges(givingUp);
-  const costed = mostTelling(standing.scoredChecks()).slice(0, 5).map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }));
+  const costed = weighedChecks(standing).map((check) => ({ check, cost: costWithCheck(standing, check, givingUp) }));
   const [best] = costed.sort((a, b) => a.cost - b.cost);
   return best !== undefined && best.cost < plan.cost ? { kind: 'check', check: best.check } : asStep(plan.changes[0]);
 };

@@ -1,15 +1,18 @@
 'use client';
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge, KnownRemedy } from '@/lib/knowledge';
-import { changeTogether, possibilitiesOf, standingOf, whatWasTold, type ChangeTogether, type RankedCause, type RankedRemedy } from '@/lib/diagnosis';
+import { whatWasTold, type ChangeTogether, type RankedCause, type RankedRemedy } from '@/lib/diagnosis';
 import { formatMinutes } from '@/lib/units';
 import { changeCase } from '../../_case/current-case';
 import { CaseTitleBlock } from '../../_case/case-title-block';
+import { DangerWords } from '../../_case/danger-note';
+import { dangersNow, rightsDanger } from '../../_case/dangers-now';
+import type { Wanted } from '../../_case/later';
 import { chooseRemedy } from '../../_case/rounds';
-import { changesThatCured, triedChanges } from '../../_case/tried-changes';
+import { changesThatCured } from '../../_case/tried-changes';
 import { useDiagnosis } from '../../_case/use-diagnosis';
 import { WithCase } from '../../_case/with-case';
 import { ChanceBar, shownShare } from '../../_charts';
@@ -29,6 +32,8 @@ export function DecideScreen() {
   return <WithCase>{(file, knowledge) => (file.state === 'closed' ? <ClosedCase file={file} /> : <Decide file={file} knowledge={knowledge} />)}</WithCase>;
 }
 
+const WANTED: readonly Wanted[] = ['together'];
+const TITLE = 'What to change';
 const SHOWN = 6;
 /** Minutes below which several changes at once are not worth a word. */
 const WORTH_SAYING = 5;
@@ -36,19 +41,22 @@ const WORTH_SAYING = 5;
 const COOLING = 0.25;
 
 function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
-  const diagnosis = useDiagnosis(file, knowledge);
+  const diagnosis = useDiagnosis(file, knowledge, WANTED);
   const [all, setAll] = useState(false);
   const router = useRouter();
   const result = diagnosis?.result;
   const remedies = diagnosis?.remedies;
-  const together = useMemo(() => (result?.kind === 'diagnosis' ? changeTogether(standingOf(result, possibilitiesOf(knowledge), { tried: triedChanges(file) }), knowledge) : undefined), [result, knowledge, file]);
+  const together = diagnosis?.together;
   if (result?.kind === 'too-much') return <NoChoice file={file} title="Too much at once" words={`${result.items.length} answers are too many for an exact ranking. Keep only what you are sure of; the case page says where to start.`} href="/case" deed="Back to the case" />;
   const told = result && whatWasTold(file, result.items);
   if (told !== undefined && told !== 'something') return <NoChoice file={file} title="Nothing to choose from yet" words={NOTHING_TO_RANK[told]} href="/?add" deed="Say what you see" />;
-  if (!result || !remedies) return <><CaseTitleBlock file={file} /><p role="status" className="quiet">Reckoning</p></>;
+  if (!result || !remedies) return <><CaseTitleBlock file={file} /><div className="decide-head"><h1>{TITLE}</h1><p role="status" className="quiet">Reckoning</p></div></>;
   const cured = changesThatCured(file);
-  const shown = advisedFirst(remedies, diagnosis.step).slice(0, all ? 30 : SHOWN);
-  const cooling = result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
+  const dangers = dangersNow(file, knowledge);
+  const isDangerous = dangers.length > 0;
+  const offered = isDangerous ? remedies.filter(({ id }) => knowledge.remedies[id] && rightsDanger(knowledge.remedies[id], dangers)) : advisedFirst(remedies, diagnosis.step);
+  const shown = offered.slice(0, all ? 30 : SHOWN);
+  const cooling = isDangerous ? 0 : result.branches.find((branch) => branch.part === 'part-cooling')?.probability ?? 0;
   const choose = async (remedy: RankedRemedy): Promise<void> => {
     await changeCase((each) => chooseRemedy(each, { remedy: remedy.id, title: remedy.does, fanSheet: onlyFan(each, knowledge.remedies[remedy.id]), why: whyChosen(remedy, result.causes) }));
     router.push('/case/fit');
@@ -57,8 +65,10 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
     <div className="with-bar">
       <CaseTitleBlock file={file} />
       <div className="decide-head">
-        <h1>What to change</h1>
-        <p className="quiet">In the order in which to try them: the chance of curing something that is at work, weighed against minutes and money. A small chance may come first where the change is cheap and quick to try. Make one change at a time, so that the proof says which one did it.</p>
+        <h1>{TITLE}</h1>
+        {isDangerous
+          ? <div className="danger-note"><DangerWords dangers={dangers} /><p className="quiet">Here stand only changes that put it right and need nothing printed first. All others wait, as they are tried by running the machine.</p></div>
+          : <p className="quiet">In the order in which to try them: the chance of curing something that is at work, weighed against minutes and money. A small chance may come first where the change is cheap and quick to try. Make one change at a time, so that the proof says which one did it.</p>}
       </div>
       {cooling > COOLING && (
         <div className="decide-air region-next">
@@ -67,12 +77,12 @@ function Decide({ file, knowledge }: { readonly file: CaseFile; readonly knowled
           <Link className="button button-next" href="/air">Open the air path</Link>
         </div>
       )}
-      <h2>Changes, best to try first</h2>
+      <h2>{isDangerous ? 'What puts it right, best to try first' : 'Changes, best to try first'}</h2>
       <ul className="options">
         {shown.map((remedy, index) => <RemedyRow key={remedy.id} remedy={remedy} hasCured={cured.has(remedy.id)} best={index === 0 && cooling <= COOLING} causes={result.causes} knowledge={knowledge} onChoose={() => void choose(remedy)} />)}
       </ul>
-      {remedies.length > shown.length && <button type="button" className="link" onClick={() => setAll(true)}>Show {remedies.length - shown.length} more changes</button>}
-      {together && together.saves >= WORTH_SAYING && <Together found={together} knowledge={knowledge} />}
+      {offered.length > shown.length && <button type="button" className="link" onClick={() => setAll(true)}>Show {offered.length - shown.length} more changes</button>}
+      {!isDangerous && together && together.saves >= WORTH_SAYING && <Together found={together} knowledge={knowledge} />}
       <p><Link className="link" href="/case">Back to the case</Link></p>
     </div>
   );
@@ -139,7 +149,7 @@ function RemedyRow({ remedy, hasCured, best, causes, knowledge, onChoose }: { re
       </div>
       <dl className="option-facts">
         <div><dt className="label">hands</dt><dd>{formatMinutes(page?.minutes ?? remedy.minutes)}</dd></div>
-        <div><dt className="label">printing</dt><dd>{formatMinutes((page?.printMinutes ?? 0) + (page?.provedBy.minutes ?? 0))}</dd></div>
+        <div><dt className="label">printing</dt><dd>{formatMinutes((page?.printMinutes ?? 0) + (page?.provedBy.minutes ?? 0))}</dd>{page?.waitMinutes !== undefined && <dd className="label">{formatMinutes(page.waitMinutes)} waiting</dd>}</div>
         <div><dt className="label">money</dt><dd>{remedy.price.to === 0 ? '0' : `${remedy.price.from}–${remedy.price.to} €`}</dd></div>
         <div><dt className="label">undo</dt><dd>{page?.reversible ?? ''}</dd></div>
       </dl>

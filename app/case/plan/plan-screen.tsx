@@ -5,6 +5,7 @@ import type { PlanNode } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { CaseTitleBlock } from '../../_case/case-title-block';
+import { UnlessDanger } from '../../_case/danger-note';
 import { WithCase } from '../../_case/with-case';
 import { shownShare } from '../../_charts';
 import { FitWidth } from '../../_parts/fit-width';
@@ -26,7 +27,7 @@ function Plan({ file, knowledge }: { readonly file: CaseFile; readonly knowledge
       <div className="plan-head">
         <h1>The whole plan</h1>
         {file.observations.some((each) => each.state === 'seen') || file.findings.length > 0
-          ? <Reckoned file={file} knowledge={knowledge} />
+          ? <UnlessDanger file={file} knowledge={knowledge}><Reckoned file={file} knowledge={knowledge} /></UnlessDanger>
           : <p>There is nothing to plan from yet: say what you see first. <Link href="/?add">Add what you see</Link></p>}
       </div>
       <p className="not-printed"><Link className="link" href="/case">Back to the case</Link></p>

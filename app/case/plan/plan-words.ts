@@ -35,10 +35,10 @@ export function stepWords(node: PlanNode, knowledge: Knowledge): StepWords {
   }
 }
 
-/** A change with its prints, the proof among them: nobody has to stand by while they run. */
-function withPrinting({ minutes, printMinutes = 0, provedBy }: KnownRemedy): { readonly minutes: number; readonly waitMinutes: number } {
-  const waitMinutes = printMinutes + provedBy.minutes;
-  return { minutes: minutes + waitMinutes, waitMinutes };
+/** A change with its prints, the proof among them, and its waits: nobody has to stand by meanwhile. */
+function withPrinting({ minutes, printMinutes = 0, waitMinutes = 0, provedBy }: KnownRemedy): { readonly minutes: number; readonly waitMinutes: number } {
+  const alone = printMinutes + waitMinutes + provedBy.minutes;
+  return { minutes: minutes + alone, waitMinutes: alone };
 }
 
 /** "if below 60 % of what is needed, 22 %: far too little air". */

@@ -1,17 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { ADVICE_SETTLED, firstStep, growPlan, nextStep, possibilitiesOf, standingOf, type PlanNode } from '@/lib/diagnosis';
+import { ADVICE_SETTLED, firstStep, growPlan, nextStep, possibilitiesOf, standingOf, waysOfCase, type PlanNode } from '@/lib/diagnosis';
 import { oracleKnowledge } from './oracle-knowledge';
 import { diagnosed, look } from './told';
 
 const knowledge = oracleKnowledge({ asChecks: ['f2', 'f3'], fixes: true });
 const standing = standingOf(diagnosed({ observations: [look('f0', 'seen'), look('f1', 'seen')] }, knowledge), possibilitiesOf(knowledge, []));
 const remedy = standing.changes[standing.changes.length - 1]?.id ?? '';
-const told = (probability: number) => firstStep(standing, { remedy, probability, checks: ['f2'] });
+const ways = waysOfCase(standing, []).weighed;
+const told = (probability: number) => firstStep(standing, { remedy, probability, checks: ['f2'] }, ways);
 
 describe('the step that a person is told', () => {
   it('is that of the rule while an answer may still change the advice, or nothing is known of that', () => {
     expect(told(ADVICE_SETTLED - 1e-9)).toEqual(nextStep(standing));
-    expect(firstStep(standing, undefined)).toEqual(nextStep(standing));
+    expect(firstStep(standing, undefined, ways)).toEqual(nextStep(standing));
   });
 
   it('is the settled change itself from the bound on', () => {
@@ -19,7 +20,7 @@ describe('the step that a person is told', () => {
   });
 
   it('is that of the rule when the settled change has been tried since', () => {
-    expect(firstStep(standing, { remedy: 'not among them', probability: 1, checks: [] })).toEqual(nextStep(standing));
+    expect(firstStep(standing, { remedy: 'not among them', probability: 1, checks: [] }, ways)).toEqual(nextStep(standing));
   });
 
   it('is what a plan begins with', () => {

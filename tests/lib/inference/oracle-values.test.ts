@@ -3,8 +3,9 @@ import {
   answer, beforeCallingHelp, decibans, expectedEntropyDrop, independentScenarios, logEvidenceOf, oneCauseScenarios, perfectRepair, prepare, weightsOfEvidence, withEvidence,
   type Answer, type Check, type EvidenceItem, type Gate, type Net, type Prepared,
 } from '@/lib/inference';
+import { betaUpdate } from '@/lib/elementary';
 import { at } from '../../independent/inference/at';
-import { FOUR_CAUSES, normalDensity, withFindings } from '../../independent/inference/four-causes';
+import { FOUR_CAUSES, PRIORS, normalDensity, withFindings } from '../../independent/inference/four-causes';
 import { range } from '../../independent/inference/seeded-net';
 import values from '../../independent/inference/values.json';
 
@@ -188,4 +189,26 @@ test('three independent causes, bad while any is there: each given that it is ba
   const scenarios = independentScenarios(p);
   const shareOf = (of: typeof scenarios) => of.reduce((sum, { share }) => sum + share, 0);
   expect([0, 1, 2].map((cause) => shareOf(scenarios.filter((scenario) => scenario.present.includes(cause))) / shareOf(scenarios))).toEqual(expected);
+});
+
+describe('a chance learned from own cases', () => {
+  test.each([[0.1, 20, 3, 10], [0.1, 5, 3, 10], [0.02, 50, 0, 30]])('%d at a weight of %d, then %d of %d', (before, weight, found, count) => {
+    const { mean, deviation } = betaUpdate(before, weight, found, count);
+    const key = `beta[p0=${before},ess=${weight},${found}/${count}]`;
+    expect([mean, deviation]).toEqual([close(`${key}.mean`), close(`${key}.sd`)]);
+  });
+
+  test('a case that was never confirmed counts by the posterior of each cause', () => {
+    const found = answered(withFindings('++-+'));
+    PRIORS.forEach((prior, cause) => expect(betaUpdate(prior, 20, present(found, cause), 1).mean).toEqual(close(`beta-soft.d${cause}`)));
+  });
+
+  test('a link counts by how likely it is that it fired', () => {
+    const found = answered({ causes: [{ weights: [0, 1] }], gates: [{ leak: [0.98, 0.02], links: [{ cause: 0, contributes: [[0.2, 0.8]] }], weights: [0, 1] }] });
+    expect(betaUpdate(0.8, 10, 1 - at(at(found.silent, 0), 1), 1).mean).toEqual(close('beta link q=.8 ess=10 after one positive'));
+  });
+
+  test.each([[0, 20, 1, 2], [1, 20, 1, 2], [0.1, 0, 1, 2], [0.1, 20, 3, 2], [0.1, 20, -1, 2], [NaN, 20, 1, 2]])('%d at a weight of %d, then %d of %d, is refused', (before, weight, found, count) => {
+    expect(() => betaUpdate(before, weight, found, count)).toThrow('expected 0 < chance < 1');
+  });
 });

@@ -1,0 +1,87 @@
+import type { CaseFile } from '@/lib/cases';
+import type { Knowledge } from '@/lib/knowledge';
+import { packedFirst } from '../_browser/knowledge-source';
+import type { LaterPart, Wanted } from './later';
+import type { LaterAnswer, LaterQuestion } from './later-worker';
+
+export interface LaterOfCase {
+  readonly file: CaseFile;
+  /** As it holds for this case; used only where no worker can be had. */
+  readonly knowledge: Knowledge;
+  readonly wanted: readonly Wanted[];
+}
+
+interface Asked extends LaterOfCase {
+  readonly tell: (part: LaterPart) => void;
+}
+
+/* One worker for the visit: it keeps the knowledge. */
+let worker: Worker | undefined;
+let isRefused = typeof Worker === 'undefined';
+let last = 0;
+const asked = new Map<number, Asked>();
+const onPage = new Map<number, () => void>();
+
+/** Has all that follows the ranking of a case reckoned beside the page, which never waits for it. Gives back what calls it off. */
+export function reckonLater(question: LaterOfCase, tell: (part: LaterPart) => void): () => void {
+  const id = (last += 1);
+  asked.set(id, { ...question, tell });
+  // Even the asking waits until the page is drawn.
+  const timer = setTimeout(() => void ask(id), 0);
+  return () => {
+    clearTimeout(timer);
+    asked.delete(id);
+    onPage.get(id)?.();
+    onPage.delete(id);
+    worker?.postMessage({ kind: 'off', id } satisfies LaterQuestion);
+  };
+}
+
+async function ask(id: number): Promise<void> {
+  if (worker === undefined && !isRefused) await begin();
+  const question = asked.get(id);
+  if (question === undefined) return;
+  if (worker === undefined) reckonHere(id, question);
+  else worker.postMessage({ kind: 'case', id, file: question.file, wanted: question.wanted } satisfies LaterQuestion);
+}
+
+let beginning: Promise<void> | undefined;
+
+function begin(): Promise<void> {
+  beginning ??= packedFirst.arrives().then((packed) => {
+    const started = new Worker(new URL('./later-worker.ts', import.meta.url), { type: 'module' });
+    started.addEventListener('message', ({ data }: MessageEvent<LaterAnswer>) => {
+      const question = asked.get(data.id);
+      if (question === undefined) return;
+      if (data.kind === 'part') question.tell(data.part);
+      else reckonHere(data.id, question);
+    });
+    // A browser that refuses the worker reckons on the page itself, in short turns.
+    started.addEventListener('error', () => {
+      worker = undefined;
+      isRefused = true;
+      for (const [id, question] of asked) reckonHere(id, question);
+    });
+    started.postMessage({ kind: 'knowledge', packed } satisfies LaterQuestion);
+    worker = started;
+  }, () => { isRefused = true; });
+  return beginning;
+}
+
+/** Pause between two parts on the page, ms: whatever was pressed meanwhile comes first. */
+const PAUSE = 30;
+
+function reckonHere(id: number, { file, knowledge, wanted, tell }: Asked): void {
+  if (onPage.has(id)) return;
+  const nextTurn = (parts: Generator<LaterPart>): void => {
+    const timer = setTimeout(() => {
+      const step = parts.next();
+      if (step.done === true) { onPage.delete(id); return; }
+      tell(step.value);
+      nextTurn(parts);
+    }, PAUSE);
+    onPage.set(id, () => clearTimeout(timer));
+  };
+  onPage.set(id, () => undefined);
+  void import('./later').then(({ laterOf }) => { if (asked.has(id)) nextTurn(laterOf(file, knowledge, wanted)); });
+}
