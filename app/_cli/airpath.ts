@@ -85,6 +85,9 @@ function asText(result: AirPathResult): string {
     'Where the pressure goes:',
     ...result.lossShares.slice(0, 6).map((loss) => `  ${formatPercent(loss.share).padStart(5)}  ${loss.label}`),
     '',
+    'What one per cent more would do to the air speed at the slowest outlet:',
+    ...result.sensitivity.map(({ change, speedPerPercent }) => `  ${signed(speedPerPercent).padStart(6)} %  ${change}`),
+    '',
     'What to change, best first (air speed at the weaker outlet; nine of ten samples lie in the range):',
     ...[nothingEntered(result.geometry) ? 'Nothing of fan or mouths was entered: this rests on usual values alone. Enter the fan’s free flow and the size of each mouth first.' : restsOnConflicts(result)].filter((sentence) => sentence !== undefined),
     ...result.options.flatMap((option) => optionLines(option, result)),
@@ -95,6 +98,11 @@ function asText(result: AirPathResult): string {
     ...(result.problems.length === 0 ? [] : ['', ...result.problems.map(problemAsText)]),
     '',
   ].join('\n');
+}
+
+function signed(percent: number): string {
+  const shown = Math.abs(percent).toFixed(2);
+  return shown === '0.00' ? '0' : `${percent < 0 ? '−' : '+'}${shown}`;
 }
 
 /** What was thought before anything was measured or looked at, beside what is thought now; empty when nothing was. */

@@ -25,18 +25,24 @@ export function AirTables({ result, letters, units, speedUnit, onPlace }: AirTab
       <button type="button" className="link not-printed" aria-expanded={open} aria-controls="air-tables" onClick={() => setOpen(!open)}>{open ? 'Hide the tables' : 'As tables, with what was assumed'}</button>
       <div id="air-tables" className={open ? 'air-tables' : 'air-tables air-tables-shut'}>
         <OptionTable result={result} letters={letters} speedUnit={speedUnit} units={units} />
-        <div className="air-small-tables">
+        <div className={fansToday(result).length > 0 ? 'air-small-tables air-of-two-fans' : 'air-small-tables'}>
           <SmallTable title="Outlets today" heads={['outlet', 'air speed', 'flow', 'share']} rows={result.outlets.map((outlet) => [outlet.name, formatRange(outlet.speed.low, outlet.speed.high, speedUnit), formatRange(outlet.flow.low, outlet.flow.high, flowUnitOf(units)), formatRange(outlet.share.low, outlet.share.high, '%')])} />
           <SmallTable title="Where the pressure is lost" heads={['place', 'share']} rows={[...result.lossShares].sort((a, b) => b.share - a.share).map((loss) => [loss.label, shownShare(loss.share)])} />
-          <SmallTable title="What one per cent more would do" heads={['one per cent more of', 'air speed']} rows={result.sensitivity.map((each) => [each.change, `${each.speedPerPercent < 0 ? '−' : '+'}${Math.abs(each.speedPerPercent).toFixed(2)}\u00a0%`])} />
+          <SmallTable title="What one per cent more would do" heads={['one per cent more of', 'air speed, slowest outlet']} rows={result.sensitivity.map((each) => [each.change, percentWithSign(each.speedPerPercent)])} />
           <SmallTable title="The two fans today" heads={['fan', 'flow', 'pressure', 'of its free flow', 'overpowered by the other']} rows={fansToday(result).map((fan, index) => [`${index + 1}: ${fan.name}`, formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units)), formatRange(fan.pressure.low, fan.pressure.high, 'Pa'), formatRange(fan.shareOfFreeFlow.low, fan.shareOfFreeFlow.high, '%'), shownShare(fan.overpowered)])} />
           <SmallTable title="What measuring would be worth" heads={['unknown', 'takes', 'saves', 'changes the choice']} rows={worthMeasuring(result).map((unknown) => [unknown.title, formatMinutes(unknown.minutes), `${unknown.saving.toFixed(2)} ${result.currency}`, shownShare(unknown.chanceOfChange)])} />
         </div>
-        <p>{needSentences(result.need)} {tooWarmSentence(result.need)} {result.remarks.find(({ about }) => about === 'law')?.sentence} All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; the jet is strongest for this fan and duct at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
+        <p>{needSentences(result.need)} {tooWarmSentence(result.need)} {result.remarks.find(({ about }) => about === 'law')?.sentence} All mouths together have {formatValue(result.outletArea, 'mm²', 3)}; {fansToday(result).length > 0 ? 'the jets are strongest for these fans and this path' : 'the jet is strongest for this fan and duct'} at about {formatValue(result.bestOutletArea, 'mm²', 2)}.</p>
         <ProblemList placeInWords={placeInWords} onPlace={onPlace} problems={result.problems} title="Assumed, because it was not told:" />
       </div>
     </section>
   );
+}
+
+/** Worked: 0.424 gives +0.42 %, nothing gives 0. */
+function percentWithSign(percent: number): string {
+  const shown = Math.abs(percent).toFixed(2);
+  return shown === '0.00' ? '0\u00a0%' : `${percent < 0 ? '−' : '+'}${shown}\u00a0%`;
 }
 
 function OptionTable({ result, letters, speedUnit, units }: Omit<AirTablesProps, 'onPlace'>) {

@@ -11,25 +11,45 @@ export const EMPTY_SHEET: Sheet = {
   print: { polymer: 'PLA' }, candidates: [], measured: [],
 };
 
-/** The invented machine of the demo: a greenhouse hinge printed in a tool library. */
+/**
+ * The invented machine of the demo: a greenhouse hinge printed in a tool library. The same, entry by entry, as the file that the README
+ * names and the tests reckon with; `tests/app/air/sheet.test.ts` holds the two together.
+ */
 export const DEMO_SHEET: Sheet = {
-  ...EMPTY_SHEET, title: 'Air path of machine no. 3',
-  leaks: [{ name: 'seam at the fan', at: 'fan', length: '22 mm', gap: '0.3 mm' }],
-  output: { voltage: '24 V', currentLimit: '0.5 A', drive: 'switched-low-side', wireGauge: 26, wireLength: '0.6 m' },
-  fan: { name: 'part fan, 40 × 10 radial, 24 V', kind: 'blower', frame: '40 x 10', claim: 'measured', voltage: '24 V', current: '0.06 A', freeFlow: '0.72 ± 0.12 L/s', maxPressure: '118 ± 30 Pa' },
-  duct: { section: { width: '26 mm', height: '7 mm' }, length: '18 mm' },
+  schema: 'leeward/air-path', version: 1, title: 'Air path of machine no. 3', currency: '€',
+  air: { temperature: '24 °C', pressure: '1008 hPa', humidity: '55 %' },
+  fan: {
+    name: 'part fan, 40 × 10 radial, 24 V', kind: 'blower', frame: '40 x 10', claim: 'measured', voltage: '24 V', current: '0.06 A', speed: '6000 rpm',
+    freeFlow: '0.72 ± 0.12 L/s', maxPressure: '118 ± 30 Pa', outlet: { width: '27.8 ± 0.3 mm', height: '6.5 ± 0.2 mm' },
+  },
+  duct: { mode: 'total', section: { width: '26 mm', height: '7 mm' }, length: '18 mm' },
   outlets: [
-    { name: 'left', direction: '180°', width: '14 mm', height: '3 mm', ending: 'land', distance: '15 mm', tilt: '25°', branch: { section: { width: '9 mm', height: '5 mm' }, length: '58 mm', bends: [{ kind: 'mitre', angle: '90°' }, { kind: 'mitre', angle: '90°' }, { kind: 'mitre', angle: '90°' }] } },
-    { name: 'right', direction: '0°', width: '14 mm', height: '3 mm', ending: 'land', distance: '15 mm', tilt: '25°', branch: { section: { width: '12 mm', height: '7 mm' }, length: '24 mm', bends: [{ kind: 'radius', angle: '90°', radius: '12 mm' }] } },
+    {
+      name: 'left', direction: '180°', width: '14 mm', height: '3 mm', ending: 'land', tilt: '25°', distance: '15 mm', aimError: '8°',
+      branch: { section: { width: '9 mm', height: '5 mm' }, length: '58 mm', bends: [{ kind: 'mitre', angle: '90°' }, { kind: 'mitre', angle: '90°' }, { kind: 'mitre', angle: '90°' }] },
+    },
+    {
+      name: 'right', direction: '0°', width: '14 mm', height: '3 mm', ending: 'land', tilt: '25°', distance: '15 mm', aimError: '5°',
+      branch: { section: { width: '12 mm', height: '7 mm' }, length: '24 mm', bends: [{ kind: 'radius', angle: '90°', radius: '12 mm' }] },
+    },
   ],
-  print: { polymer: 'PLA', layerTime: '11 s', layerHeight: '0.2 mm', lineWidth: '0.45 mm', nozzleTemperature: '210 °C', chamberTemperature: '26 °C', layers: 110,
+  leaks: [{ name: 'seam between fan and duct', at: 'fan', length: '22 mm', gap: '0.3 mm' }],
+  print: {
+    polymer: 'PLA', layerTime: '11 s', layerHeight: '0.2 mm', lineWidth: '0.45 mm', nozzleTemperature: '210 °C', chamberTemperature: '26 °C', layers: 110,
     sides: [{ direction: '180°', held: false }, { direction: '0°', held: true }],
   },
   candidates: [
-    { name: '50 × 15 radial, 24 V', price: 9, hands: '40 min', fan: { kind: 'blower', frame: '50 x 15', claim: 'advertised', voltage: '24 V', current: '0.10 A', speed: '6000 rpm', freeFlow: '5.36 CFM' }, trusted: { freeFlow: '5 CFM', speed: '6500 rpm', voltage: '24 V', current: '0.18 A' } },
+    {
+      name: '50 × 15 radial, 24 V', price: 9, hands: '40 min',
+      fan: {
+        kind: 'blower', frame: '50 x 15', claim: 'advertised', voltage: '24 V', current: '0,10 A', speed: '6000 rpm', freeFlow: '5.36 CFM',
+        outlet: { width: '20 mm', height: '12.2 mm' },
+      },
+      trusted: { freeFlow: '5 CFM', speed: '6500 rpm', voltage: '24 V', current: '0.18 A' },
+    },
     {
       name: 'even fork', price: 2, hands: '25 min', printing: '190 min',
-      duct: { section: { width: '26 mm', height: '7 mm' }, length: '20 mm' },
+      duct: { mode: 'total', section: { width: '26 mm', height: '7 mm' }, length: '20 mm' },
       outlets: [evenOutlet('left', '180°'), evenOutlet('right', '0°')],
     },
   ],
@@ -38,6 +58,7 @@ export const DEMO_SHEET: Sheet = {
     { what: 'outlet-speed', at: 'left', value: '3.0 ± 0.6 m/s' },
     { what: 'outlet-speed', at: 'right', value: '6.4 ± 0.8 m/s' },
   ],
+  output: { voltage: '24 V', currentLimit: '0.5 A', drive: 'switched-low-side', wireGauge: 26, wireLength: '0.6 m' },
 };
 
 /** One side of the even fork that is compared in the demo. */

@@ -139,14 +139,16 @@ export interface AirPathResult {
   /** Claims of today's fans that stand unmeasured. */
   readonly claimsToday: readonly ClaimToday[];
   readonly bottleneck: Bottleneck;
-  /** Percent of air speed per percent of change of each thing, at the most likely point. */
+  /** Percent of air speed at the slowest outlet per percent of change of each thing, at the most likely point; of two ducts for each. */
   readonly sensitivity: readonly { readonly change: string; readonly speedPerPercent: number }[];
   /** Mouth area of all outlets together with the most jet momentum for this fan and duct, m². */
   readonly bestOutletArea: number;
   readonly outletArea: number;
   /** What the figures rest on and do not show themselves: a fan that may stall, jets outside the range of a law. */
   readonly remarks: readonly AirRemark[];
+  /** Of the power that the whole path loses; of two ducts the label says which. */
   readonly lossShares: readonly LossShare[];
+  /** Of all jets together, N. */
   readonly jetThrust: number;
   readonly fanCurve: FanCurveBand;
   readonly ductCurve: readonly CurvePoint[];

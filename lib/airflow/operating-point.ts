@@ -14,6 +14,8 @@ export interface OperatingPoint {
   readonly outlets: readonly OutletFlow[];
   /** Where the power of the air goes, shares of 1, biggest first. */
   readonly lossShares: readonly LossShare[];
+  /** All of that power, W. */
+  readonly lostPower: number;
   /** Power of the jets, W, and their thrust, N, with the speed of each jet: behind a thin slot it is above the mean of the slot. */
   readonly jetPower: number;
   readonly jetThrust: number;
@@ -94,6 +96,7 @@ function describe(curve: FanCurve, network: DuctNetwork, air: Air, forkPressure:
     lossShares: state.losses
       .map(({ label, group, power }) => ({ label, group, share: power / lost }))
       .sort((a, b) => b.share - a.share),
+    lostPower: lost,
     jetPower: state.outlets.reduce((sum, outlet) => sum + (air.density / 2) * outlet.flow * outlet.jetSpeed ** 2, 0),
     jetThrust: state.outlets.reduce((sum, outlet) => sum + air.density * outlet.flow * outlet.jetSpeed, 0),
     remarks: [...(share > 1 - 1e-9 ? ['free-flow' as const] : []), ...(near ? ['stall-near' as const] : [])],

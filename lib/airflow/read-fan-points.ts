@@ -34,26 +34,56 @@ export function readFanPoints(rows: readonly TypedPoint[], context: PointsContex
   return { value: problems.some((problem) => problem.level === 'stop') ? undefined : points, problems };
 }
 
+/** Signs of a table as text at most: some thousand rows. */
+export const LONGEST_TABLE = 20_000;
+
 /**
- * Reads the same table from comma- or semicolon-separated text, or text with tabs. The first line names the columns with their
- * units, as in `flow (CFM); pressure (mmH2O)`; decimal commas are understood when the separator is not a comma.
+ * Reads the same table from comma- or semicolon-separated text, or text with tabs; cells may stand in quotes. The first line names the
+ * columns with their units, as in `flow (CFM); pressure (mmH2O)`; decimal commas are understood when the separator is not a comma.
+ * Told besides: text longer than `LONGEST_TABLE`, columns that are not named, a line with more cells than the first.
  */
 export function readFanPointsText(text: string, context: PointsContext): Reading<readonly CurvePoint[]> {
-  const lines = text.slice(0, 20_000).split(/\r?\n/u).filter((line) => line.trim() !== '');
-  const [head = '', ...body] = lines;
-  const separator = head.includes('\t') ? '\t' : head.includes(';') ? ';' : ',';
-  const columns = head.split(separator).map((name) => name.trim().toLowerCase());
-  const flowColumn = columns.findIndex((name) => name.includes('flow'));
-  const pressureColumn = columns.findIndex((name) => name.includes('press'));
+  const stop = (problem: Omit<Problem, 'level'>): Reading<readonly CurvePoint[]> => ({ value: undefined, problems: [{ ...problem, level: 'stop' }] });
+  if (text.length > LONGEST_TABLE) return stop({ code: 'too-long', where: context.where, what: `It has ${text.length} characters.`, allowed: `up to ${LONGEST_TABLE} characters`, next: 'Leave out columns and rows that are not needed; twenty rows draw a curve.' });
+  const all = text.replace(/^\uFEFF/u, '').split(/\r\n?|\n/u).map((line, k) => ({ line, number: k + 1 })).filter(({ line }) => line.trim() !== '');
+  // Spreadsheets write a first line of their own that only names the separator.
+  const told = /^"?sep=(.)"?\s*$/iu.exec(all[0]?.line ?? '')?.[1];
+  const [head, ...body] = told === undefined ? all : all.slice(1);
+  const first = head?.line ?? '';
+  const separator = told ?? (first.includes('\t') ? '\t' : first.includes(';') ? ';' : ',');
+  const names = cellsOf(first, separator);
+  const flowColumn = names.findIndex((name) => /flow/iu.test(name));
+  const pressureColumn = names.findIndex((name) => /press/iu.test(name));
   if (flowColumn < 0 || pressureColumn < 0) {
-    return { value: undefined, problems: [{ code: 'columns-unknown', level: 'stop', where: `${context.where}, line 1`, what: 'The first line does not name a flow and a pressure column.', allowed: 'flow (CFM); pressure (Pa)', next: 'Add a first line that names both columns with their units.' }] };
+    return stop({ code: 'columns-unknown', where: `${context.where}, line ${head?.number ?? 1}`, what: 'The first line does not name a flow and a pressure column.', allowed: 'flow (CFM); pressure (Pa)', next: 'Add a first line that names both columns with their units.' });
   }
-  const unitOf = (column: number): string => /\(([^)]+)\)|\[([^\]]+)\]/u.exec(head.split(separator)[column] ?? '')?.slice(1).join('') ?? '';
-  const cell = (line: string, column: number): string => {
-    const typed = (line.split(separator)[column] ?? '').trim();
-    return /[a-z]/iu.test(typed.replace(/e[-+]?\d/giu, '')) || typed === '' ? typed : `${typed} ${unitOf(column)}`;
+  const rows = body.map(({ line, number }) => ({ cells: cellsOf(line, separator), number }));
+  const wide = rows.find(({ cells }) => cells.slice(names.length).some((cell) => cell !== ''));
+  if (wide !== undefined) return stop({ code: 'more-cells', where: `${context.where}, line ${wide.number}`, what: `This line has ${wide.cells.length} cells, the first line has ${names.length}.`, allowed: 'as many cells in every line', next: separator === ',' ? 'If the commas are decimal commas, separate the columns with semicolons or tabs.' : 'Check the line for a separator too many.' });
+  const cell = (cells: readonly string[], column: number): string => {
+    const typed = cells[column] ?? '';
+    return /[a-z]/iu.test(typed.replace(/e[-+]?\d/giu, '')) || typed === '' ? typed : `${typed} ${unitIn(names[column] ?? '')}`;
   };
-  return readFanPoints(body.map((line) => ({ flow: cell(line, flowColumn), pressure: cell(line, pressureColumn) })), context);
+  return readFanPoints(rows.map(({ cells }) => ({ flow: cell(cells, flowColumn), pressure: cell(cells, pressureColumn) })), context);
+}
+
+function unitIn(name: string): string {
+  return /\(([^)]+)\)|\[([^\]]+)\]/u.exec(name)?.slice(1).join('') ?? '';
+}
+
+/** Cells of a line; in quotes the separator is a sign like others, and two quotes are one. Worked: `"2,1",9` gives 2,1 and 9. */
+function cellsOf(line: string, separator: string): string[] {
+  const cells: string[] = [];
+  let cell = '';
+  let isQuoted = false;
+  for (let k = 0; k < line.length; k += 1) {
+    const sign = line[k] ?? '';
+    if (sign === '"' && isQuoted && line[k + 1] === '"') { cell += '"'; k += 1; }
+    else if (sign === '"' && (isQuoted || cell.trim() === '')) isQuoted = !isQuoted;
+    else if (sign === separator && !isQuoted) { cells.push(cell.trim()); cell = ''; }
+    else cell += sign;
+  }
+  return [...cells, cell.trim()];
 }
 
 interface ReadRow {

@@ -20,7 +20,7 @@ export interface LayerStack {
 /**
  * Mean scaled temperature of the top layer just before the next one, 0 to 1, by explicit finite differences.
  * Four cells per layer, time step 0.4·dx²/alpha; top gives heat to the air, bottom is insulated. Throws when out of range.
- * Worked: PLA (k 0.13, rho 1240, cp 1800), 0.2 mm, 210 °C in 25 °C air, 75 W/(m²·K), 10 s, 40 layers: 77.7 °C.
+ * Worked: PLA (k 0.13, rho 1240, cp 1800), 0.2 mm, 210 °C in 25 °C air, 75 W/(m²·K), 10 s, 40 layers: 78.3 °C.
  */
 export function topLayerPrecise(stack: LayerStack, cellsPerLayer = 4): number {
   check(stack);
@@ -46,12 +46,13 @@ export function topLayerPrecise(stack: LayerStack, cellsPerLayer = 4): number {
 }
 
 /**
- * The same by implicit steps that grow with time since the layer was laid: some 30 times quicker, within 1 % of the precise one.
- * Two-stage diagonally implicit Runge-Kutta (damps the first jump), 12 steps per layer.
+ * The same by implicit steps that grow with time since the layer was laid: within 0.15 % of the precise one from Fourier 4 on, within 0.5 % from 2.5;
+ * three times as quick at Fourier 16 and more above, as its steps do not grow in number.
+ * Two-stage diagonally implicit Runge-Kutta (damps the first jump), 20 steps per layer.
  */
 export function topLayerFast(stack: LayerStack, cellsPerLayer = 4): number {
   check(stack);
-  const steps = growingSteps(stack.fourier, 12);
+  const steps = growingSteps(stack.fourier, 20);
   const old = stack.old ?? { layers: 0, temperature: 0 };
   const cells = new Float64Array((old.layers + stack.layers) * cellsPerLayer);
   cells.fill(old.temperature, 0, old.layers * cellsPerLayer);
@@ -122,7 +123,7 @@ function solveStage(x: Float64Array, n: number, c: number, ratio: number, topLos
 }
 
 function growingSteps(total: number, count: number): number[] {
-  const growth = 1.6;
+  const growth = 1.3;
   const first = (total * (growth - 1)) / (growth ** count - 1);
   return Array.from({ length: count }, (_, k) => first * growth ** k);
 }

@@ -14,7 +14,7 @@ import { sideEffectsOf } from './air-side-effects';
 import { bestMouthFactor } from './best-mouths';
 import { effectiveCount } from './effective-count';
 import { sensitivityOf } from './air-sensitivity';
-import { mostLikelyPoints } from './most-likely-points';
+import { lossSharesOf, mostLikelyPoints } from './most-likely-points';
 import { unknownsWorthMeasuring } from './air-unknowns';
 
 /** How the comparison is reckoned. */
@@ -243,17 +243,14 @@ function fansOf(variant: PathVariant, path: SampledPath, air: Air): FanResult[] 
 }
 
 function nominalFacts(path: AirPath, today: PathVariant, sampled: SampledPath, air: Air): Pick<AirPathResult, 'remarks' | 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
-  const curve = fanCurveOf(path.fan, air);
   const likely = mostLikelyPoints(today, air);
-  const points = likely.map(({ point }) => point);
-  const first = points[0];
   const outletArea = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
   return {
     remarks: remarksOf(today, sampled, likely, air),
-    lossShares: first?.lossShares ?? [],
-    jetThrust: points.reduce((sum, point) => sum + point.jetThrust, 0),
-    ductCurve: ductCurveOf(today, air, curve.freeFlow),
-    sensitivity: sensitivityOf(today, curve, air),
+    lossShares: lossSharesOf(likely),
+    jetThrust: likely.reduce((sum, { point }) => sum + point.jetThrust, 0),
+    ductCurve: ductCurveOf(today, air, fanCurveOf(path.fan, air).freeFlow),
+    sensitivity: sensitivityOf(today, air),
     bestOutletArea: outletArea * bestMouthFactor(today, air),
     outletArea,
   };

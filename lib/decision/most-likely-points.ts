@@ -1,4 +1,4 @@
-import { curveAlone, fanBranchesOf, fanCurveOf, operatingPoint, type Air, type FanBranch, type OperatingPoint, type PathVariant } from '@/lib/airflow';
+import { curveAlone, fanBranchesOf, fanCurveOf, operatingPoint, type Air, type FanBranch, type FanCurve, type LossShare, type OperatingPoint, type PathVariant } from '@/lib/airflow';
 
 /** A fan with what it feeds, and where the two meet at the most likely values. */
 export interface MostLikelyPoint extends FanBranch {
@@ -10,7 +10,20 @@ export interface MostLikelyPoint extends FanBranch {
  * its own, the first fan's first. SI; throws where an area is not above 0 (see `operatingPoint`, which also has the worked number).
  */
 export function mostLikelyPoints(variant: PathVariant, air: Air): MostLikelyPoint[] {
-  const { second } = variant.fan;
-  const first = fanCurveOf(variant.fan, air);
-  return fanBranchesOf(variant).map((branch) => ({ ...branch, point: operatingPoint(branch.fan === 'second' && second !== undefined ? curveAlone(second, air) : first, branch.network, air) }));
+  return fanBranchesOf(variant).map((branch) => ({ ...branch, point: operatingPoint(curveOfBranch(variant, branch, air), branch.network, air) }));
+}
+
+/** The most likely curve of what blows into a duct. */
+export function curveOfBranch({ fan }: PathVariant, branch: FanBranch, air: Air): FanCurve {
+  return branch.fan === 'second' && fan.second !== undefined ? curveAlone(fan.second, air) : fanCurveOf(fan, air);
+}
+
+/** Where the power of the air goes on the whole path, shares of 1, biggest first. Of two ducts every place says which it belongs to. */
+export function lossSharesOf(points: readonly MostLikelyPoint[]): LossShare[] {
+  const lost = points.reduce((sum, { point }) => sum + point.lostPower, 0);
+  const shares = points.flatMap(({ fan, point }) => point.lossShares.map(({ label, group, share }): LossShare => ({
+    label: points.length > 1 ? `${label.replace(/, duct$/u, '')}, duct of fan ${fan === 'first' ? 1 : 2}` : label,
+    group, share: share * (point.lostPower / lost),
+  })));
+  return shares.sort((a, b) => b.share - a.share);
 }

@@ -78,6 +78,75 @@ for (const [name, viewport] of Object.entries(SIZES)) {
       await expect(page.locator('.air-options')).toBeInViewport();
     });
 
+    test('a usual and a largest current of an advertisement go where each belongs', async ({ page, baseURL }) => {
+      const faults = watch(page, baseURL ?? '');
+      await page.goto('/air/');
+      await page.getByRole('button', { name: 'Add a fan on offer' }).click();
+      const offer = page.locator('.sheet-offer');
+      await offer.getByLabel('The line, as it stands there').fill('Blower 50x15, 24 V (4.5–26.4 V), rated 0.10 A, max. 0.16 A, 6,000 rpm ±10 %, 5.36 CFM max');
+      await expect(offer.getByRole('listitem').filter({ hasText: 'Largest current' })).toContainText('current while starting');
+      await expect(offer.getByText('Read, but not needed here: 4.5-26.4 V.')).toBeVisible();
+      await expect(offer.getByRole('alert')).toHaveCount(0);
+      await fitsWidth(page, 'what was read');
+      await accessible(page, 'what was read');
+      await offer.getByRole('button', { name: 'Use these' }).click();
+      await expect(offer.getByLabel('Current on its label')).toHaveValue('0.1');
+      await expect(offer.getByLabel('Speed', { exact: true })).toHaveValue('6000 ± 600');
+      await offer.getByText('More about this fan').click();
+      await expect(offer.getByLabel('Current while starting')).toHaveValue('0.16');
+      expect(faults).toEqual([]);
+    });
+
+    test('the table of a fan is opened from a file or dropped; a file that is none leaves the box as it is', async ({ page, baseURL }) => {
+      const faults = watch(page, baseURL ?? '');
+      await page.goto('/air/');
+      await page.getByText('More about the fan', { exact: true }).click();
+      const box = page.getByLabel('Table of its curve: flow and pressure, first line with the units');
+      const file = page.getByLabel('Open a file with the table');
+      await box.fill('my notes');
+      for (const [name, buffer, says] of [
+        ['curve.xlsx', Buffer.from([0x50, 0x4b, 3, 4, 20, 0]), 'spreadsheet'], ['empty.csv', Buffer.from(''), 'Nothing stands in this file'], ['huge.csv', Buffer.alloc(3_000_000, 32), '3 MB'], ['noise.txt', Buffer.from([1, 0, 2, 0]), 'other than text'],
+      ] as const) {
+        await file.setInputFiles({ name, mimeType: 'text/csv', buffer });
+        await expect(page.getByRole('alert').filter({ hasText: name })).toContainText(says);
+        await expect(box).toHaveValue('my notes');
+      }
+      await accessible(page, 'a file that is none');
+      // ³ as one byte, as Western spreadsheets write it.
+      await file.setInputFiles({ name: 'curve.csv', mimeType: 'text/csv', buffer: Buffer.from('flow (m³/h);pressure (Pa)\r\n0;120\r\n2,1;80\r\n4,8;0\r\n', 'latin1') });
+      await expect(page.getByText('From curve.csv.')).toBeVisible();
+      await expect(page.getByRole('alert').filter({ hasText: 'curve.csv' })).toContainText('Windows-1252');
+      await expect(page.locator('.paste-points tbody tr')).toHaveCount(3);
+      await fitsWidth(page, 'a table from a file');
+      await page.getByRole('button', { name: 'Put back what stood in the box' }).click();
+      await expect(box).toHaveValue('my notes');
+      const dropped = await page.evaluateHandle(() => {
+        const data = new DataTransfer();
+        data.items.add(new File(['flow (CFM),pressure (mmH2O)\n0,12.5\n2.1,9.8\n4.8,0\n'], 'dropped.csv', { type: 'text/csv' }));
+        return data;
+      });
+      await box.dispatchEvent('drop', { dataTransfer: dropped });
+      await expect(page.getByText('From dropped.csv.')).toBeVisible();
+      await page.getByRole('button', { name: 'Use this curve' }).click();
+      await expect(page.getByText('A curve from a table is in use.')).toBeVisible();
+      expect(faults).toEqual([]);
+    });
+
+    test('two fans with ducts of their own: losses and slopes are told of both', async ({ page }) => {
+      await openExample(page);
+      await page.getByRole('button', { name: 'Change in a form' }).click();
+      await page.getByText('More about the fan', { exact: true }).click();
+      await page.getByLabel('How many fans').first().selectOption('own-ducts');
+      await expect(page.locator('.air-facts')).toContainText(/The pressure is lost at: .*duct of fan [12]/);
+      await page.getByRole('button', { name: 'As tables, with what was assumed' }).click();
+      const losses = page.getByRole('table').filter({ hasText: 'air leaving, left' });
+      await expect(losses.getByText('air leaving, left, duct of fan 1')).toBeVisible();
+      await expect(losses.getByText('air leaving, right, duct of fan 2')).toBeVisible();
+      await expect(page.getByRole('cell', { name: 'fan speed, fan 1' })).toBeVisible();
+      await fitsWidth(page, 'two ducts as tables');
+      await accessible(page, 'two ducts as tables');
+    });
+
     test('two unlike fans are entered, drawn, and told apart', async ({ page, baseURL }) => {
       const faults = watch(page, baseURL ?? '');
       await openExample(page);

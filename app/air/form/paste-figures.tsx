@@ -4,7 +4,7 @@ import { readAdvertisement } from '@/lib/airflow';
 import { FieldWithUnit } from '../../_parts/field-with-unit';
 import { ProblemList } from '../../_parts/problem-list';
 import type { Place } from '../sheet';
-import { NOT_NEEDED, figureRows, withFigures, type Edits } from './advertised-figures';
+import { NOT_NEEDED, figureRows, rivalsOf, withFigures, type Edits } from './advertised-figures';
 import type { MakeFields } from './make-fields';
 
 /** A pasted line of an advertisement or data sheet: what was read in it, to be confirmed figure by figure. */
@@ -20,7 +20,7 @@ export function PasteFigures({ make, at, offered }: { readonly make: MakeFields;
   const some = rows.some((row) => row.on);
   const edit = (start: number, change: Edits[number]): void => setEdits({ ...edits, [start]: { ...edits[start], ...change } });
   const tick = (row: (typeof rows)[number], on: boolean): void => {
-    const others = on ? rows.filter((other) => other.field === row.field && other.start !== row.start) : [];
+    const others = on ? rivalsOf(row, figureRows(found, { ...edits, [row.start]: { ...edits[row.start], on } })) : [];
     setEdits({ ...edits, ...Object.fromEntries(others.map((other) => [other.start, { ...edits[other.start], on: false }])), [row.start]: { ...edits[row.start], on } });
   };
   const use = (): void => {

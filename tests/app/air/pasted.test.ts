@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figureRows, withFigures } from '@/app/air/form/advertised-figures';
+import { figureRows, rivalsOf, withFigures } from '@/app/air/form/advertised-figures';
 import { EMPTY_SHEET, valueAt } from '@/app/air/sheet';
 import { readAdvertisement, readAirPath } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
@@ -35,6 +35,39 @@ describe('a pasted line of an advertisement', () => {
     // Nothing ticked, nothing said.
     const [row] = rowsOf('5.4 CFM');
     expect(claimOf({ kind: 'blower' }, '5.4 CFM', { [row?.start ?? -1]: { on: false } })).toBeUndefined();
+  });
+
+  it('puts usual, largest and starting current where each belongs', () => {
+    const fanOf = (line: string, edits = {}): unknown => valueAt(withFigures(offered, at, rowsOf(line, edits)), at);
+    expect(fanOf('24V rated 0.10 A, max 0.16 A')).toMatchObject({ current: '0.1 A', startCurrent: '0.16 A' });
+    expect(fanOf('24V rated 0.10 A, max 0.16 A')).not.toHaveProperty('currentIsLargest');
+    expect(fanOf('24V rated 0.10 A, max 0.16 A, start 0.3 A')).toMatchObject({ current: '0.1 A', startCurrent: '0.3 A' });
+    expect(fanOf('24V 0.16 A max')).toMatchObject({ current: '0.16 A', currentIsLargest: true });
+    expect(fanOf('24V 0.16 A max')).not.toHaveProperty('startCurrent');
+    // Without the usual one the largest is what stands on the label.
+    const [rated] = rowsOf('0.10 A rated, max 0.16 A');
+    expect(fanOf('0.10 A rated, max 0.16 A', { [rated?.start ?? -1]: { on: false } })).toMatchObject({ current: '0.16 A', currentIsLargest: true });
+  });
+
+  it('reads them back: the largest as what the fan may draw while starting, or as a label that says the most', () => {
+    const fanOf = (line: string) => readAirPath(JSON.stringify(withFigures(offered, at, rowsOf(line)))).value?.candidates[0]?.fan;
+    expect([fanOf('24V rated 0.10 A, max 0.16 A')].map((fan) => [fan?.current?.value, fan?.startCurrent?.value, fan?.currentIsLargest])).toEqual([[0.1, 0.16, false]]);
+    expect([fanOf('24V 0.16 A max')].map((fan) => [fan?.current?.value, fan?.startCurrent, fan?.currentIsLargest])).toEqual([[0.16, undefined, true]]);
+    expect(fanOf('6000 rpm ±10 %')?.speed).toMatchObject({ value: 100, plusMinus: expect.closeTo(10, 9) as number });
+  });
+
+  it('takes the tick of the largest away with a current that is not the largest', () => {
+    const before = withFigures(offered, at, rowsOf('0.16 A max'));
+    expect(valueAt(withFigures(before, at, rowsOf('0.10 A')), at)).toEqual({ claim: 'advertised', current: '0.1 A' });
+    expect(valueAt(withFigures(before, at, rowsOf('6000 rpm')), [...at, 'currentIsLargest'])).toBe(true);
+  });
+
+  it('lets one figure at a time into each entry', () => {
+    const line = '24V rated 0.10 A, max 0.16 A, start 0.3 A';
+    const rows = rowsOf(line);
+    const largest = rows.find((row) => row.field === 'largestCurrent');
+    expect(rows.map((row) => [row.field, row.on])).toEqual([['voltage', true], ['current', true], ['largestCurrent', false], ['startCurrent', true]]);
+    expect(largest && rivalsOf(largest, rows).map((row) => row.field)).toEqual(['startCurrent']);
   });
 
   it('ticks only the first of two figures that contradict each other', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import {
   CUBIC_FOOT_PER_MINUTE, DISCHARGE_COEFFICIENT, airAt, areaOf, bestOutletArea, contractionLoss, credibilityOf, curveAtSpeed, curveFromEnds, curveFromPoints, densityOfAir,
-  expansionLoss, fanBranchesOf, frictionFactor, hydraulicDiameterOf, networkAt, operatingPoint, pressureOnCurve, readAdvertisement, readAirPath, readFanPoints, shaftPowerAtSpeed, shareThroughDuct,
-  slotJetConvection, speedRatioAtVoltage, thinSlotLoss, twoFansInParallel, twoFansInSeries, variantOfToday, viscosityOfAir, type DuctNetwork,
+  expansionLoss, fanBranchesOf, frictionFactor, hydraulicDiameterOf, networkAt, operatingPoint, pressureOnCurve, readAdvertisement, readAirPath, readFanPoints, shaftPowerAtSpeed,
+  slotJetConvection, speedRatioAtVoltage, thinSlotLoss, twoFansInParallel, twoFansInSeries, variantOfToday, viscosityOfAir, type DuctNetwork, type OperatingPoint,
 } from '@/lib/airflow';
 import { biotNumber, fitOneLobe, neededCoefficient, radiationCoefficient } from '@/lib/cooling';
 import { combine } from '@/lib/measuring';
@@ -139,10 +139,9 @@ describe('the twenty-seven known mistakes', () => {
   });
   it('20: a smaller outlet is faster, but there is a best area for what the jet can do', () => {
     const best = bestOutletArea('momentum', 'line', 150, FOUR_CFM, 1.2).area;
-    const momentum = (area: number): number => {
-      const q = shareThroughDuct(((1.2 / 2) * FOUR_CFM ** 2) / area ** 2 / 150, 'line') * FOUR_CFM;
-      return (1.2 * q * q) / area;
-    };
+    const jetAt = (area: number): OperatingPoint => operatingPoint(line, { mode: 'static', fanOutletArea: area, trunkArea: area, trunk: [], outlets: [{ name: 'a', ending: 'open', area, branchArea: area, dischargeCoefficient: 1, elements: [] }], leaks: [] }, SHEET_AIR);
+    const momentum = (area: number): number => jetAt(area).jetThrust;
+    expect(jetAt(0.8 * best).outlets[0]?.jetSpeed).toBeGreaterThan(jetAt(best).outlets[0]?.jetSpeed ?? 0);
     expect(momentum(best)).toBeGreaterThan(momentum(0.8 * best));
     expect(momentum(best)).toBeGreaterThan(momentum(1.25 * best));
   });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { airOfPath, fanBranchesOf, fanCurveOf, operatingPoint, readAirPath, variantOfToday, type Air, type AirPath, type PathVariant } from '@/lib/airflow';
+import { airOfPath, bestOutletArea, fanBranchesOf, fanCurveOf, operatingPoint, readAirPath, variantOfToday, type Air, type AirPath, type PathVariant } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import { bestMouthFactor, roomForMouths, withMouths } from '@/lib/decision/best-mouths';
 
@@ -61,6 +61,13 @@ describe('the area of the mouths at which the jets push hardest', () => {
     const wide = read({ fan: { ...FAN, freeFlow: '40 L/s', maxPressure: '100 Pa' }, duct: { mode: 'static', section: { width: '12 mm', height: '10 mm' }, length: '0 mm', bends: bends(6) }, outlets: [{ name: 'a', width: '12 mm', height: '9 mm', ending: 'open' }] });
     // Six mitres of 1.2021 in 120 mm², the air leaving with 1 in the mouth: A = 120 / sqrt(7.2126) = 44.68 mm².
     expect((bestMouthFactor(variantOfToday(wide), airOfPath(wide)) * 108) / 44.68).toBeCloseTo(1, 1);
+  });
+
+  it.each(['line', 'parabola'] as const)('is that of the closed form where nothing but the mouth takes pressure, on a %s', (shape) => {
+    const midPoint = { flow: '2 CFM', pressure: shape === 'line' ? '75 Pa' : '112.5 Pa' };
+    const bare = read({ fan: { ...FAN, claim: 'data-sheet', freeFlow: '4 CFM', maxPressure: '150 Pa', midPoint }, duct: { mode: 'static', section: { width: '40 mm', height: '40 mm' }, length: '0 mm' }, outlets: [{ name: 'a', width: '10 mm', height: '10 mm', ending: 'open' }] });
+    const { area } = bestOutletArea('momentum', shape, 150, bare.fan.freeFlow.value, 1.2);
+    expect((bestMouthFactor(variantOfToday(bare), airOfPath(bare)) * 100e-6) / area).toBeCloseTo(1, 2);
   });
 });
 
