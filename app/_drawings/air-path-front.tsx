@@ -1,86 +1,65 @@
-import type { AirPathLayout, OutletLayout } from './air-path-layout';
-import { frontHeight } from './air-path-placing';
-import { BedLine, Bead, straightBead } from './bead';
+import type { AirPathLayout } from './air-path-layout';
+import { wallThickness } from './air-path-layout';
+import { bedBeside, nozzleHeight } from './air-path-section';
+import type { PlacedCut, PlacedSection } from './air-path-section';
+import { Bead, BedLine, straightBead } from './bead';
+import { CutWalls } from './cut-walls';
 import { FlowLine } from './flow-line';
-import { atX, atY, px } from './frame';
+import { px } from './frame';
 import type { Frame } from './frame';
 import { Hatched } from './hatches';
 import { Stroke } from './lines';
-import { Words } from './words';
 
-/** Nozzle tip, mm below the top of the view. */
-const tip = 15;
-
-/** The same path from the front, on the same centre line: outlets at the sides, nozzle cut through its bore, the part. */
-export function AirPathFront({ on, layout }: { readonly on: Frame; readonly layout: AirPathLayout }) {
-  const sides = layout.outlets.filter(isSide);
+/** Outlets cut through the nozzle at the scale of the plan: nozzle and part of usual size between them. */
+export function AirPathSection({ id, section, layout }: { readonly id: string; readonly section: PlacedSection; readonly layout: AirPathLayout }) {
+  const { spot, k, cuts, walls } = section;
+  // Downward from the tip of the nozzle.
+  const on: Frame = { id, width: 0, height: 0, size: 'figure', k, left: spot.x, top: spot.y };
   return (
     <g>
-      <Words x={0} y={on.top - 8} tone="ink2">From the front; heights not to scale</Words>
       <NozzleCut on={on} />
-      <PartUnder on={on} layout={layout} />
-      {sides.map((o) => <SideOutlet key={o.outlet.name} on={on} laid={o} rim={layout.reach + o.outlet.channel / 2} />)}
-      <Stroke on={on} d={`M0 -2V${frontHeight + 1}`} line="centre" />
+      <PartUnder on={on} section={section} reach={layout.reach} />
+      <CutWalls id={id} cut={walls} thick={wallThickness * k} />
+      <Stroke on={on} d={`M0 ${-nozzleHeight - 2}V${(section.bed - spot.y) / k + 1}`} line="centre" />
+      {cuts.map(({ laid, side, air }) => laid.outlet.speed >= 0.05 && <FlowLine key={side} points={air} speed={laid.outlet.speed} radius={10} />)}
     </g>
   );
 }
 
-/** Outlets in front and behind do not show their cut from the front. */
-const isSide = (o: OutletLayout): boolean => Math.abs(Math.cos((o.outlet.direction * Math.PI) / 180)) > 0.7;
-
 function NozzleCut({ on }: { readonly on: Frame }) {
-  const halves = `M-8 0H-0.9V${tip}H-1.6L-3.2 11V9H-8ZM8 0H0.9V${tip}H1.6L3.2 11V9H8Z`;
+  const top = -nozzleHeight;
+  const halves = `M-8 ${top}H-0.9V0H-1.6L-3.2 -4V-6H-8ZM8 ${top}H0.9V0H1.6L3.2 -4V-6H8Z`;
   return (
     <g>
-      <Stroke on={on} d={halves} line="edge" fill="paper" />
       <Hatched on={on} d={halves} kind="cut" />
       <Stroke on={on} d={halves} line="edge" />
     </g>
   );
 }
 
+const beads = 6;
+const beadHeight = 1.9;
+
 /** Layers that lean out on both sides; on the lee side their tips lift. */
-function PartUnder({ on, layout }: { readonly on: Frame; readonly layout: AirPathLayout }) {
-  const h = 1.9 * on.k;
-  const lee = (way: 1 | -1): boolean => layout.outlets.some((o) => o.lee && isSide(o) && Math.sign(Math.cos((o.outlet.direction * Math.PI) / 180)) === way);
-  const bed = atY(on, frontHeight - 2);
+function PartUnder({ on, section, reach }: { readonly on: Frame; readonly section: PlacedSection; readonly reach: number }) {
+  const { bed, cuts } = section;
+  const h = beadHeight * on.k;
+  const x = on.left;
+  const half = (i: number): number => (5 + i * 1.1) * on.k;
+  const level = (i: number): number => bed - (i + 0.5) * h;
+  const body = Array.from({ length: beads }, (_, i) => straightBead(x - half(i), x + half(i), level(i), h)).join('');
+  const tips = cuts.filter(isLee).flatMap(({ side }) => Array.from({ length: beads - 2 }, (_, j) => {
+    const i = j + 2;
+    const tip = `${px(x + side * (half(i) - h / 2))} ${px(level(i) - (i - 1) * 0.55 * on.k)}`;
+    return `M${tip}Q${px(x + side * half(i) * 0.75)} ${px(level(i))} ${px(x + side * half(i) * 0.5)} ${px(level(i))}`;
+  })).join('');
   return (
     <g>
-      <BedLine from={atX(on, -layout.reach - 6)} to={atX(on, layout.reach + 6)} y={bed} />
-      {Array.from({ length: 6 }, (_, i) => {
-        const half = (5 + i * 1.5) * on.k;
-        const y = bed - (i + 0.5) * h;
-        const x = atX(on, 0);
-        const curl = (way: 1 | -1): number => (lee(way) && i > 1 ? (i - 1) * 0.55 * on.k : 0);
-        return (
-          <g key={i}>
-            <Bead d={straightBead(x - half, x + half, y, h)} height={h} />
-            {([-1, 1] as const).filter((way) => curl(way) > 0).map((way) => (
-              <Bead key={way} d={`M${px(x + way * (half - h / 2))} ${px(y - curl(way))}Q${px(x + way * half * 0.75)} ${px(y)} ${px(x + way * half * 0.5)} ${px(y)}`} height={h} fault />
-            ))}
-          </g>
-        );
-      })}
+      <BedLine from={x - (reach + bedBeside) * on.k} to={x + (reach + bedBeside) * on.k} y={bed} />
+      <Bead d={body} height={h} />
+      {tips !== '' && <Bead d={tips} height={h} fault />}
     </g>
   );
 }
 
-function SideOutlet({ on, laid, rim }: { readonly on: Frame; readonly laid: OutletLayout; readonly rim: number }) {
-  const { outlet } = laid;
-  const way = Math.cos((outlet.direction * Math.PI) / 180) > 0 ? 1 : -1;
-  const x = (v: number): number => way * v;
-  const d = outlet.distance;
-  const h = Math.max(1, outlet.height);
-  const t = 1.6;
-  const lower = 11.5;
-  const outer = `M${x(rim)} 0H${x(rim + t)}V${lower + 1.2}L${x(d + 0.6)} ${lower + 3.4}L${x(d)} ${lower + 1.9}L${x(rim)} ${lower}Z`;
-  const inner = `M${x(rim - outlet.channel)} 0H${x(rim - outlet.channel - t)}V${lower - h - 2.4}L${x(d)} ${lower + 1.9 - h - t}L${x(d + 0.3)} ${lower + 1.9 - h}L${x(rim - outlet.channel)} ${lower - h - 0.6}Z`;
-  const at = (px1: number, py: number) => ({ x: atX(on, x(px1)), y: atY(on, py) });
-  return (
-    <g>
-      <Hatched on={on} d={outer + inner} kind="cut" />
-      <Stroke on={on} d={outer + inner} line="edge" />
-      {outlet.speed >= 0.05 && <FlowLine points={[at(rim - outlet.channel / 2, 1), at(rim - outlet.channel / 2, lower - h / 2), at(d, lower + 1.9 - h / 2), at(Math.max(4, d - 8), tip + 0.6)]} speed={outlet.speed} radius={10} />}
-    </g>
-  );
-}
+const isLee = ({ laid }: PlacedCut): boolean => laid.lee;

@@ -7,17 +7,34 @@ export interface PlanOutlet {
   /** Clear mouth: across the plan and in height. */
   readonly width: number;
   readonly height: number;
-  /** From the mouth to the nozzle's axis. */
+  /** A round mouth is as high as it is wide. */
+  readonly isRound?: boolean;
+  /** From the mouth to the spot under the nozzle, along the jet. */
   readonly distance: number;
+  /** How far the jet points down from level, degrees; level unless said. */
+  readonly tilt?: number;
   /** Length of its branch from the fork, clear width of its channel, and how many bends it has. */
   readonly branch: number;
   readonly channel: number;
   readonly bends: number;
+  /** Clear height of its channel; as high as the mouth unless said. */
+  readonly channelHeight?: number;
+  /** Per bend the length of its middle line, 0 for a sharp one; all sharp unless said. */
+  readonly arcs?: readonly number[];
+  /** Where the channel becomes wider or narrower after the branch's length: clear width, length of the piece, and of the slope at its beginning. */
+  readonly changes?: readonly PlanChange[];
+  readonly ending?: 'land' | 'thin' | 'tapered' | 'open';
   /** Air speed at the mouth, m/s, and the same in words with its range. */
   readonly speed: number;
   readonly reading: string;
   /** Fed by the second of two fans that have ducts of their own. */
   readonly ofSecond?: boolean;
+}
+
+export interface PlanChange {
+  readonly width: number;
+  readonly length: number;
+  readonly slope: number;
 }
 
 export interface PlanFan {
@@ -46,8 +63,6 @@ export interface OutletLayout {
   readonly way: readonly Point[];
   /** Clearly less air than the strongest. */
   readonly lee: boolean;
-  /** Branch length as drawn, mm. */
-  readonly drawnBranch: number;
 }
 
 export interface AirPathLayout {
@@ -60,8 +75,10 @@ export interface AirPathLayout {
   readonly box: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
   /** Half the spread of the side channels' middle lines. */
   readonly reach: number;
-  /** False where a length could not be drawn as long as it is. */
-  readonly toScale: boolean;
+  /** From the nozzle's axis to the outer face of the side channels. */
+  readonly rim: number;
+  /** Where a duct stands that is longer than the plan has room for: it is broken there, and drawn whole among the branches. */
+  readonly breaks: readonly number[];
 }
 
 export const wallThickness = 1.6;
@@ -71,14 +88,14 @@ const longestTrunk = 45;
 
 /**
  * Lays the air path out in the plan from its dimensions: mouths where they stand round the nozzle, channels on a
- * rectangle around it, the fork so far back and so far to one side that the branches come out as long as they are.
+ * rectangle around it, the fork so far back and so far to one side that the branches come near their lengths.
  * A single outlet has no fork: the same duct runs straight to it.
  */
 export function layOutAirPath(fan: PlanFan, duct: { readonly width: number; readonly length: number }, outlets: readonly PlanOutlet[], second?: PlanSecondFan): AirPathLayout {
   const widest = Math.max(4, ...outlets.map((o) => o.channel));
-  const reach = Math.max(12, ...outlets.map((o) => o.distance)) + widest / 2 + 4;
+  const reach = Math.max(12, ...outlets.map(levelDistance)) + widest / 2 + 4;
   const fork = forkOf(outlets, reach, widest, fan.size);
-  const trunk = Math.min(longestTrunk, Math.max(4, duct.length));
+  const trunk = Math.min(longestTrunk, Math.max(0, duct.length));
   const foot = fork.y - widest / 2 - trunk;
   const r = fan.size / 2;
   const centre = { x: fork.x + exitAside(fan), y: foot - r };
@@ -88,21 +105,25 @@ export function layOutAirPath(fan: PlanFan, duct: { readonly width: number; read
     return layOutOutlet(outlet, { x, y: fork.y }, reach, { x, y: foot }, outlets);
   });
   const rim = reach + widest / 2 + wallThickness;
+  const trunks = [fork.x, ...(second?.arrangement === 'own-ducts' && other !== undefined ? [other.exit] : [])];
   const trunkAt = (x: number): Channel => ({ points: [{ x, y: foot }, { x, y: fork.y + widest / 2 }], width: duct.width, closed: true });
   const front = laid.some((o) => o.way.some((p) => p.y > widest)) ? rim : Math.max(12, ...outlets.map((o) => o.width / 2 + 6));
   return {
-    fan: centre, second: other?.centre, fork, reach, outlets: laid,
+    fan: centre, second: other?.centre, fork, reach, rim, outlets: laid,
+    breaks: duct.length > longestTrunk ? trunks : [],
     channels: [
-      trunkAt(fork.x), ...(other?.channels ?? []), ...(second?.arrangement === 'own-ducts' && other !== undefined ? [trunkAt(other.exit)] : []),
+      trunkAt(fork.x), ...(other?.channels ?? []), ...trunks.slice(1).map(trunkAt),
       ...laid.flatMap((o) => channelsOf(o, { x: o.way[1]?.x ?? fork.x, y: fork.y })),
     ],
     box: {
       left: Math.min(-rim, centre.x - r, ...(other === undefined ? [] : [other.centre.x - other.r])), right: Math.max(rim, centre.x + r, ...(other === undefined ? [] : [other.centre.x + other.r])),
       top: Math.min(centre.y - r, ...(other === undefined ? [] : [other.centre.y - other.r])), bottom: front,
     },
-    toScale: duct.length <= longestTrunk && laid.every((o) => Math.abs(o.drawnBranch - o.outlet.branch) <= 0.15 * Math.max(10, o.outlet.branch)),
   };
 }
+
+/** From the mouth to the nozzle's axis, seen from above. */
+export const levelDistance = ({ distance, tilt = 0 }: PlanOutlet): number => distance * Math.cos(rad(tilt));
 
 /** How far a fan's middle stands beside its own exit: a radial fan blows out at one side of its foot. */
 const exitAside = (fan: PlanFan): number => (fan.kind === 'radial' ? 0.23 * fan.size : 0);
@@ -146,11 +167,11 @@ function forkOf(outlets: readonly PlanOutlet[], reach: number, widest: number, f
   const sides = outlets.filter((o) => Math.abs(Math.cos(rad(o.direction))) > 0.7);
   const left = sides.find((o) => Math.cos(rad(o.direction)) < 0);
   const right = sides.find((o) => Math.cos(rad(o.direction)) > 0);
-  const least = Math.max(widest * 1.5 + 6, ...outlets.filter((o) => Math.sin(rad(o.direction)) > 0.5).map((o) => o.distance + widest / 2 + 4));
-  const lengths = [left, right].filter((o) => o !== undefined).map((o) => o.branch + o.distance);
+  const least = Math.max(widest * 1.5 + 6, ...outlets.filter((o) => Math.sin(rad(o.direction)) > 0.5).map((o) => levelDistance(o) + widest / 2 + 4));
+  const lengths = [left, right].filter((o) => o !== undefined).map((o) => o.branch + levelDistance(o));
   const mean = lengths.reduce((sum, l) => sum + l, 0) / Math.max(1, lengths.length);
   const behind = outlets.find((o) => Math.sin(rad(o.direction)) > 0.7);
-  const wished = lengths.length > 0 ? mean - 2 * reach : behind === undefined ? 0 : behind.distance + behind.branch;
+  const wished = lengths.length > 0 ? mean - 2 * reach : behind === undefined ? 0 : levelDistance(behind) + behind.branch;
   const back = Math.min(Math.max(least, wished), least + 40);
   const aside = left !== undefined && right !== undefined ? (left.branch - right.branch) / 2 : 0;
   const most = Math.min(reach, fanSize);
@@ -159,12 +180,12 @@ function forkOf(outlets: readonly PlanOutlet[], reach: number, widest: number, f
 
 function layOutOutlet(outlet: PlanOutlet, fork: Point, reach: number, foot: Point, all: readonly PlanOutlet[]): OutletLayout {
   const a = rad(outlet.direction);
-  const mouth = { x: outlet.distance * Math.cos(a), y: -outlet.distance * Math.sin(a) };
+  const mouth = { x: levelDistance(outlet) * Math.cos(a), y: -levelDistance(outlet) * Math.sin(a) };
   const turn = hitOf(a, reach, -fork.y);
   const round = aroundTo(fork, turn, reach);
   const way = [foot, fork, ...round, mouth];
   const strongest = Math.max(...all.map((o) => o.speed));
-  return { outlet, mouth, way, lee: all.length > 1 && outlet.speed < leeShare * strongest, drawnBranch: lengthOf([fork, ...round, mouth]) };
+  return { outlet, mouth, way, lee: all.length > 1 && outlet.speed < leeShare * strongest };
 }
 
 /** Where the ray from the nozzle in this direction meets the rectangle of channels. */
@@ -223,5 +244,4 @@ function normalOf(a: Point, b: Point): Point {
   return { x: (b.y - a.y) / length, y: -(b.x - a.x) / length };
 }
 
-const rad = (degrees: number): number => (degrees * Math.PI) / 180;
-const lengthOf = (points: readonly Point[]): number => points.reduce((sum, p, i) => sum + (i === 0 ? 0 : Math.hypot(p.x - (points[i - 1]?.x ?? 0), p.y - (points[i - 1]?.y ?? 0))), 0);
+export const rad = (degrees: number): number => (degrees * Math.PI) / 180;

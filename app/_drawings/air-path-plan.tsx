@@ -1,9 +1,12 @@
 import { useId } from 'react';
-import { beyond, parallelTo } from './air-path-layout';
+import { beyond, levelDistance, parallelTo } from './air-path-layout';
 import type { AirPathLayout, OutletLayout, PlanFan } from './air-path-layout';
-import { AirPathFront } from './air-path-front';
-import { frontHeight, placePlan, sizeWords } from './air-path-placing';
-import type { PlacedName, PlacedPlan, PlanOfPath } from './air-path-placing';
+import { sizeKey, sizeWords } from './air-path-figures';
+import type { PlacedSize, PlacedWords, PlanOfPath } from './air-path-figures';
+import { AirPathSection } from './air-path-front';
+import { placePlan } from './air-path-placing';
+import type { PlacedName, PlacedPlan } from './air-path-placing';
+import { AirPathRuns } from './air-path-runs';
 import { Channels } from './channels';
 import type { Point } from './arrows';
 import { Balloon } from './balloon';
@@ -16,6 +19,7 @@ import { Hatched, Hatches } from './hatches';
 import { Leader } from './leader';
 import { Disc, Stroke } from './lines';
 import { Sheet } from './sheet';
+import { SlantDimension } from './slant-dimension';
 import { Words } from './words';
 import { wordWidth } from './word-width';
 
@@ -26,31 +30,57 @@ export interface AirPathPlanProps extends PlanOfPath {
   readonly id?: string;
 }
 
-/** The air path of this machine from above, cut through the duct, and from the front; to scale from its dimensions. */
+/** The air path of this machine from above, cut through the nozzle, and with its branches unrolled; to scale from its dimensions. */
 export function AirPathPlan({ width, placed: given, id, ...plan }: AirPathPlanProps) {
   const own = useId().replace(/[^A-Za-z0-9]/g, '');
   const placed = given ?? placePlan(plan, width);
-  const { layout, slim, names, height, frontTop } = placed;
+  const { layout, slim, names, height, foot, sections, unrolled } = placed;
   const on: Frame = { ...placed.on, id: id ?? `p${own}` };
   const guessed = (plan.guessed?.size ?? 0) > 0;
   return (
     <Sheet width={width} height={height} label={planWords(plan, layout)}>
       <Hatches id={on.id} kinds={['cut', 'lee']} />
-      <Words x={0} y={14} tone="ink2">{layout.toScale ? 'From above, cut through the duct' : slim ? 'From above; branch lengths not to scale' : 'From above, cut through the duct; branch lengths not to scale'}</Words>
+      <Words x={0} y={14} tone="ink2">{placed.caption}</Words>
       <Channels on={on} channels={layout.channels} />
+      {layout.breaks.map((x) => <TrunkBreak key={x} on={on} x={x} fork={layout.fork.y} width={plan.duct.width} />)}
       <Lee on={on} layout={layout} />
       <NozzleFromAbove on={on} layout={layout} />
       {layout.outlets.map((o) => <BranchAir key={o.outlet.name} on={on} laid={o} />)}
       <FanAt on={on} fan={plan.fan} at={layout.fan} />
       {plan.second && layout.second && <FanAt on={on} fan={plan.second} at={layout.second} />}
-      {placed.sizes.map((size) => (size.arrows === undefined
-        ? <Words key={size.key} x={size.box.x + size.box.w / 2} y={size.box.y + size.box.h / 2 + 5} anchor="middle">{size.words}</Words>
-        : <Dimension key={size.key} {...size.arrows} />))}
+      {sections.map((section, i) => <AirPathSection key={i} id={on.id} section={section} layout={layout} />)}
+      <AirPathRuns id={on.id} unrolled={unrolled} />
+      {placed.sizes.map((size) => <SizeFigure key={size.key} size={size} />)}
       {names.map((name, i) => (slim ? <ListedName key={name.key} name={name} number={i + 1} /> : <NameBeside key={name.key} name={name} />))}
-      <AirPathFront on={{ ...on, top: frontTop }} layout={layout} />
-      {guessed && <Words x={0} y={frontTop + frontHeight * on.k + 18} tone="ink2">{slim ? '15? is not measured' : '15? is not measured: a usual value'}</Words>}
-      <SpeedKey x={slim ? 0 : width - 240} y={frontTop + frontHeight * on.k + 30 + (slim && guessed ? 14 : 0)} />
+      {sections.map((section, i) => <PlainWords key={i} words={section.words} />)}
+      <PlainWords words={unrolled.words} />
+      {guessed && <Words x={0} y={foot} tone="ink2">15? is not measured: a usual value</Words>}
+      <SpeedKey x={0} y={foot + (guessed ? 34 : 16)} />
     </Sheet>
+  );
+}
+
+/** A figure with its dimension, or alone among words. */
+function SizeFigure({ size: { arrows, slant, box, words } }: { readonly size: PlacedSize }) {
+  if (arrows !== undefined) return <Dimension {...arrows} />;
+  if (slant !== undefined) return <SlantDimension {...slant} />;
+  return <Words x={box.x + box.w / 2} y={box.y + box.h / 2 + 5} anchor="middle">{words}</Words>;
+}
+
+function PlainWords({ words }: { readonly words: readonly PlacedWords[] }) {
+  return <>{words.map((each, i) => <Words key={i} x={each.x} y={each.y} tone={each.tone ?? 'ink2'} strong={each.strong ?? false}>{each.words}</Words>)}</>;
+}
+
+/** Two zigzag lines across the duct: a piece of it is left out here. */
+function TrunkBreak({ on, x, fork, width }: { readonly on: Frame; readonly x: number; readonly fork: number; readonly width: number }) {
+  const half = width / 2 + 4;
+  const y = fork - 17;
+  const zigzag = (at: number): string => `M${x - half} ${at}H${x - 2}L${x - 1} ${at - 2}L${x + 1} ${at + 2}L${x + 2} ${at}H${x + half}`;
+  return (
+    <g>
+      <Stroke on={on} d={`M${x - half} ${y - 1.5}H${x + half}V${y + 1.5}H${x - half}Z`} line="no-line" fill="paper" />
+      <Stroke on={on} d={zigzag(y - 1.5) + zigzag(y + 1.5)} line="thin" />
+    </g>
   );
 }
 
@@ -75,7 +105,7 @@ function NozzleFromAbove({ on, layout }: { readonly on: Frame; readonly layout: 
 /** The lee: before each weak mouth, or opposite the mouth when there is only one. */
 function Lee({ on, layout }: { readonly on: Frame; readonly layout: AirPathLayout }) {
   const only = layout.outlets.length === 1 ? layout.outlets[0] : undefined;
-  const weak = only === undefined ? layout.outlets.filter((o) => o.lee).map((o) => ({ a: o.outlet.direction, far: o.outlet.distance, half: o.outlet.width / 2 + 4 })) : [{ a: only.outlet.direction + 180, far: 14, half: only.outlet.width / 2 + 4 }];
+  const weak = only === undefined ? layout.outlets.filter((o) => o.lee).map((o) => ({ a: o.outlet.direction, far: levelDistance(o.outlet), half: o.outlet.width / 2 + 4 })) : [{ a: only.outlet.direction + 180, far: 14, half: only.outlet.width / 2 + 4 }];
   return (
     <>
       {weak.map(({ a, far, half }) => {
@@ -90,7 +120,7 @@ function Lee({ on, layout }: { readonly on: Frame; readonly layout: AirPathLayou
 
 function BranchAir({ on, laid }: { readonly on: Frame; readonly laid: OutletLayout }) {
   const { outlet, way, mouth } = laid;
-  const past = beyond(way.at(-2) ?? mouth, mouth, Math.max(2, outlet.distance - 6));
+  const past = beyond(way.at(-2) ?? mouth, mouth, Math.max(2, levelDistance(outlet) - 6));
   const lines = outlet.speed > 4 ? [-0.3, 0, 0.3] : [-0.22, 0.22];
   const room = Math.min(outlet.channel, outlet.width);
   if (outlet.speed < 0.05) return null;
@@ -116,7 +146,7 @@ function NameBeside({ name }: { readonly name: PlacedName }) {
   );
 }
 
-/** A number in the plan and its name in the list below. */
+/** A number in the plan, and its name under it. */
 function ListedName({ name, number }: { readonly name: PlacedName; readonly number: number }) {
   return (
     <g>
@@ -159,7 +189,7 @@ const STANDS = { series: 'behind it', parallel: 'beside it on the same duct', 'o
 
 const fanWords = (fan: PlanFan): string => [fan.name, `frame ${fan.size} mm`, fan.reading].filter(Boolean).join(', ');
 
-function planWords({ fan, second }: PlanOfPath, layout: AirPathLayout): string {
-  const said = layout.outlets.map(({ outlet, lee }) => `${outlet.name}: ${outlet.reading === '' ? '' : `${outlet.reading}, `}${lee ? 'in the lee, ' : ''}mouth ${sizeWords(outlet.width)} by ${sizeWords(outlet.height)} mm, ${sizeWords(outlet.distance)} mm from the nozzle`).join('; ');
-  return `Air path from above and from the front. ${fanWords(fan)}${second === undefined ? '' : `; ${STANDS[second.arrangement]}: ${fanWords(second)}`}. ${said}.${layout.toScale ? '' : ' Branch lengths are not drawn to scale.'}`;
+function planWords({ fan, second, unknown }: PlanOfPath, layout: AirPathLayout): string {
+  const said = layout.outlets.map(({ outlet, lee }, index) => `${outlet.name}: ${outlet.reading === '' ? '' : `${outlet.reading}, `}${lee ? 'in the lee, ' : ''}${unknown?.has(sizeKey('branch', index)) === true ? 'branch not known' : `branch ${sizeWords(outlet.branch)} mm long with ${outlet.bends} ${outlet.bends === 1 ? 'bend' : 'bends'}`}, mouth ${sizeWords(outlet.width)} by ${sizeWords(outlet.height)} mm, ${sizeWords(outlet.distance)} mm from the nozzle`).join('; ');
+  return `Air path from above, cut through the nozzle, and with its branches unrolled. ${fanWords(fan)}${second === undefined ? '' : `; ${STANDS[second.arrangement]}: ${fanWords(second)}`}. ${said}.`;
 }

@@ -1,4 +1,4 @@
-import { ArrowHead } from './arrows';
+import { arrowHeadPath } from './arrows';
 import { px } from './frame';
 import { Words } from './words';
 import { wordWidth } from './word-width';
@@ -16,40 +16,39 @@ export interface DimensionProps {
   readonly accent?: boolean;
   /** Beside which end words go when they do not fit between; default 'after'. */
   readonly spill?: 'before' | 'after';
+  /** Beside which side of an upright line its words stand; default 'left'. */
+  readonly beside?: 'left' | 'right';
 }
 
 /** A length with closed arrows; arrows and words go outside when there is less room than they need. */
-export function Dimension({ from, to, at, edges, words, upright = false, accent = false, spill = 'after' }: DimensionProps) {
+export function Dimension({ from, to, at, edges, words, upright = false, accent = false, spill = 'after', beside = 'left' }: DimensionProps) {
   const low = Math.min(from, to);
   const high = Math.max(from, to);
   const outside = high - low < 24;
   const line = accent ? 'd-accent-hair' : 'd-hair';
   const tone = accent ? 'accent' : 'ink2';
   const put = (along: number, across: number): string => (upright ? `${px(across)} ${px(along)}` : `${px(along)} ${px(across)}`);
-  const head = (along: number, forward: boolean) => (
-    <ArrowHead tip={upright ? { x: at, y: along } : { x: along, y: at }} angle={(upright ? 90 : 0) + (forward ? 0 : 180)} tone={tone} />
-  );
+  const head = (along: number, forward: boolean): string => arrowHeadPath(upright ? { x: at, y: along } : { x: along, y: at }, (upright ? 90 : 0) + (forward ? 0 : 180), 10, 3.4);
+  const extension = (edge: number, along: number): string => {
+    const way = Math.sign(at - edge) || 1;
+    return `M${put(along, edge + 3 * way)}L${put(along, at + 4 * way)}`;
+  };
+  const extensions = edges === undefined ? '' : extension(edges[0], from) + extension(edges[1], to);
   return (
     <g>
-      {edges?.map((edge, i) => {
-        const along = i === 0 ? from : to;
-        const way = Math.sign(at - edge) || 1;
-        return <path key={i} className={`d-line ${line}`} d={`M${put(along, edge + 3 * way)}L${put(along, at + 4 * way)}`} />;
-      })}
-      <path className={`d-line ${line}`} d={outside ? `M${put(low - 18, at)}L${put(low, at)}M${put(high, at)}L${put(high + 18, at)}` : `M${put(low, at)}L${put(high, at)}`} />
-      {head(low, outside)}
-      {head(high, !outside)}
-      {words !== undefined && <DimensionWords low={low} high={high} at={at} words={words} upright={upright} accent={accent} spill={spill} />}
+      <path className={`d-line ${line}`} d={extensions + (outside ? `M${put(low - 18, at)}L${put(low, at)}M${put(high, at)}L${put(high + 18, at)}` : `M${put(low, at)}L${put(high, at)}`)} />
+      <path className={`d-no-line d-fill-${tone}`} d={head(low, outside) + head(high, !outside)} />
+      {words !== undefined && <DimensionWords low={low} high={high} at={at} words={words} upright={upright} accent={accent} spill={spill} beside={beside} />}
     </g>
   );
 }
 
-function DimensionWords({ low, high, at, words, upright, accent, spill }: { readonly low: number; readonly high: number; readonly at: number; readonly words: string; readonly upright: boolean; readonly accent: boolean; readonly spill: 'before' | 'after' }) {
+function DimensionWords({ low, high, at, words, upright, accent, spill, beside }: { readonly low: number; readonly high: number; readonly at: number; readonly words: string; readonly upright: boolean; readonly accent: boolean; readonly spill: 'before' | 'after'; readonly beside: 'left' | 'right' }) {
   const tone = accent ? 'accent' : 'ink';
   const middle = (low + high) / 2;
   if (upright) {
     // Upright figures stay level when they stand beside a short length: a tired reader does not turn the head.
-    return <Words x={at - 7} y={middle + 5} anchor="end" tone={tone} halo>{words}</Words>;
+    return <Words x={at + (beside === 'left' ? -7 : 7)} y={middle + 5} anchor={beside === 'left' ? 'end' : 'start'} tone={tone} halo>{words}</Words>;
   }
   if (high - low > wordWidth(words) + 4) return <Words x={middle} y={at - 5} anchor="middle" tone={tone} halo>{words}</Words>;
   return spill === 'after'

@@ -1,10 +1,10 @@
-import { MOST_NEEDED_SPEED, fanBranchesOf, nothingEntered, variantOfToday, type AirOption, type AirOptionKind, type AirPath, type AirPathResult, type AirUnknown, type Band, type Fact, type FanFacts, type OutletFacts } from '@/lib/airflow';
+import { MOST_NEEDED_SPEED, fanBranchesOf, nothingEntered, variantOfToday, type AirOption, type AirOptionKind, type AirPath, type AirPathResult, type AirUnknown, type Band, type Fact, type FanFacts, type OutletFacts, type RunFacts } from '@/lib/airflow';
 import type { Knowledge } from '@/lib/knowledge';
 import { formatRange, formatValue, toUnit, type UnitSymbol } from '@/lib/units';
 import type { CurveChartProps, Need, OptionInterval } from '../_charts';
 import { shownShare } from '../_charts';
-import type { PlanFan } from '../_drawings/air-path-layout';
-import { sizeKey, type PathSize, type PlanOfPath } from '../_drawings/air-path-placing';
+import type { PlanFan, PlanOutlet } from '../_drawings/air-path-layout';
+import { sizeKey, type PathSize, type PlanOfPath } from '../_drawings/air-path-figures';
 
 /** Order of the letters: what is there, then fan, duct, both, then the smaller changes. */
 const KINDS: readonly AirOptionKind[] = ['leave', 'new-fan', 'new-duct', 'new-fan-and-duct', 'slower-layers', 'seal-leak', 'open-outlets', 'smooth-bends', 're-aim', 'second-outlet', 'cooler-melt'];
@@ -127,8 +127,9 @@ export function planOf(path: AirPath, result: AirPathResult | undefined, unit: U
     outlets: outlets.map((outlet, index) => {
       const found = result?.outlets[index];
       return {
-        name: outlet.name, direction: (outlet.direction.value * 180) / Math.PI, width: inMm(outlet.mouth.width), height: inMm(outlet.mouth.height), distance: inMm(outlet.distance),
-        branch: outlet.branch ? inMm(outlet.branch.length) : 20, channel: outlet.branch ? inMm(outlet.branch.section.width) : 10, bends: outlet.branch?.bends.length ?? 1,
+        name: outlet.name, direction: inDegrees(outlet.direction), width: inMm(outlet.mouth.width), height: inMm(outlet.mouth.height), distance: inMm(outlet.distance),
+        tilt: inDegrees(outlet.tilt), isRound: outlet.mouth.shape === 'circle', ending: outlet.ending,
+        ...branchOf(outlet.branch),
         speed: found?.speed.value ?? 0, reading: found ? formatRange(found.speed.low, found.speed.high, unit) : '', ofSecond: ofSecond.has(index),
       };
     }),
@@ -150,13 +151,30 @@ function outletsOfSecond(path: AirPath): ReadonlySet<number> {
   return new Set(fanBranchesOf(variantOfToday(path)).find((branch) => branch.fan === 'second')?.outletIndices ?? []);
 }
 
+/** A branch of which nothing is known is drawn as a usual one. */
+function branchOf(branch: RunFacts | undefined): Pick<PlanOutlet, 'branch' | 'channel' | 'channelHeight' | 'bends' | 'arcs' | 'changes'> {
+  if (branch === undefined) return { branch: 20, channel: 10, channelHeight: 6, bends: 1 };
+  const { section, length, bends, changes } = branch;
+  const widths = [section, ...changes.map((change) => change.to)].map((each) => inMm(each.width));
+  return {
+    branch: inMm(length), channel: inMm(section.width), channelHeight: inMm(section.height), bends: bends.length,
+    arcs: bends.map(({ angle, radius }) => (radius === undefined ? 0 : inMm(radius) * angle.value)),
+    changes: changes.map((change, i) => ({ width: widths[i + 1] ?? 0, length: inMm(change.length), slope: slopeOf(widths[i] ?? 0, widths[i + 1] ?? 0, change.angle) })),
+  };
+}
+
+/** How long a wall slopes from one width to the next under a whole opening angle, mm; a step is none. */
+const slopeOf = (from: number, to: number, angle: Fact<'angle'> | undefined): number => (angle === undefined || angle.value <= 0 ? 0 : Math.abs(to - from) / 2 / Math.tan(Math.min(angle.value, 3.1) / 2));
+
+const inDegrees = (fact: Fact<'angle'>): number => (fact.value * 180) / Math.PI;
+
 const inMm = (fact: Fact<'length'>): number => fact.value * 1000;
 
-const guessedOf = (fact: Fact<'length'> | undefined, size: PathSize, outlet?: number): string[] => (fact?.basis === 'assumed' ? [sizeKey(size, outlet)] : []);
+const guessedOf = (fact: Fact<'length' | 'angle'> | undefined, size: PathSize, outlet?: number): string[] => (fact?.basis === 'assumed' ? [sizeKey(size, outlet)] : []);
 
-function guessedAtOutlet({ mouth, distance, branch }: OutletFacts, index: number): string[] {
+function guessedAtOutlet({ mouth, distance, tilt, branch }: OutletFacts, index: number): string[] {
   return [
-    ...guessedOf(mouth.width, 'mouth-width', index), ...guessedOf(mouth.height, 'mouth-height', index), ...guessedOf(distance, 'distance', index),
+    ...guessedOf(mouth.width, 'mouth-width', index), ...guessedOf(mouth.height, 'mouth-height', index), ...guessedOf(distance, 'distance', index), ...guessedOf(tilt, 'tilt', index),
     ...guessedOf(branch?.length, 'branch', index), ...guessedOf(branch?.section.width, 'channel', index),
   ];
 }

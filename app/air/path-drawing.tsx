@@ -6,11 +6,12 @@ import { answerAtOnce } from '@/lib/decision';
 import type { Problem } from '@/lib/problems';
 import { preferredUnit } from '@/lib/units';
 import { AirPathPlan } from '../_drawings/air-path-plan';
-import { placePlan, type PlacedPlan, type PlacedSize } from '../_drawings/air-path-placing';
+import type { PlacedSize } from '../_drawings/air-path-figures';
+import { placePlan, type PlacedPlan } from '../_drawings/air-path-placing';
 import { usePreferences } from '../_browser/preferences';
 import { planOf } from './air-views';
-import { isLength, movedLength, nameOfSize, placeOfSize, stepOfSize } from './path-sizes';
-import { textAt, withAt, type Sheet } from './sheet';
+import { movedSize, nameOfSize, placeOfSize, stepOfSize, unitOfSize } from './path-sizes';
+import { withAt, type Sheet } from './sheet';
 import { SizeField } from './size-field';
 
 export interface PathDrawingProps {
@@ -36,8 +37,7 @@ export function PathDrawing({ sheet, path, result, problems, width, onChange }: 
   const placed = useMemo(() => placePlan(plan, width, held), [plan, width, held]);
   const shown = open && placed.sizes.find((size) => size.key === open.key);
   const move = (size: PlacedSize, from: Sheet, by: number): void => {
-    const place = placeOfSize(size.size, size.outlet);
-    onChange(withAt(from, place, movedLength(textAt(from, place), figureOf(size.words), by, stepOfSize(size.size))));
+    onChange(withAt(from, placeOfSize(from, size.size, size.outlet), movedSize(from, size.size, size.outlet, figureOf(size.words), by)));
   };
   const close = (key: string): void => {
     setOpen(undefined);
@@ -69,7 +69,10 @@ export function PathDrawing({ sheet, path, result, problems, width, onChange }: 
 }
 
 /** The number that a figure shows; 10 mm where it shows none. */
-const figureOf = (words: string): number => Number.parseFloat(words) || 10;
+function figureOf(words: string): number {
+  const shown = Number.parseFloat(words);
+  return Number.isNaN(shown) ? 10 : shown;
+}
 
 interface SizeHandleProps {
   readonly size: PlacedSize;
@@ -82,17 +85,17 @@ interface SizeHandleProps {
 
 function SizeHandle({ size, name, open, keep, onOpen, onStep }: SizeHandleProps) {
   const { box, words } = size;
-  const length = isLength(size.size);
+  const unit = unitOfSize(size.size);
   const press = (event: KeyboardEvent): void => {
-    const steps = length ? KEY_STEPS[event.key] : undefined;
+    const steps = unit ? KEY_STEPS[event.key] : undefined;
     if (steps !== undefined) onStep(steps);
     else if (event.key === 'Enter' || event.key === ' ') onOpen(undefined);
-    else if (/^\d$/.test(event.key) && !event.ctrlKey && !event.metaKey && length) onOpen(event.key);
+    else if (/^\d$/.test(event.key) && !event.ctrlKey && !event.metaKey && unit) onOpen(event.key);
     else return;
     event.preventDefault();
   };
-  const spoken = words === '?' ? 'not known' : `${words.replace('?', '')}${length ? ' mm' : ''}${words.endsWith('?') ? ', not measured' : ''}`;
-  const role = length ? { role: 'spinbutton', 'aria-label': name, 'aria-valuetext': spoken, ...(words === '?' ? {} : { 'aria-valuenow': figureOf(words) }) } : { role: 'button', 'aria-label': `${name}: ${spoken}` };
+  const spoken = words === '?' ? 'not known' : `${words.replace('?', '')}${unit === 'mm' ? ' mm' : ''}${words.endsWith('?') ? ', not measured' : ''}`;
+  const role = unit ? { role: 'spinbutton', 'aria-label': name, 'aria-valuetext': spoken, ...(words === '?' ? {} : { 'aria-valuenow': figureOf(words) }) } : { role: 'button', 'aria-label': `${name}: ${spoken}` };
   return (
     <g ref={keep} className={open ? 'air-size air-size-open' : 'air-size'} tabIndex={0} {...role} onClick={() => onOpen(undefined)} onKeyDown={press}>
       <rect className="air-size-box" x={box.x} y={box.y} width={box.w} height={box.h} />
@@ -111,11 +114,12 @@ interface GripProps {
 
 /** The end of a dimension that can be pulled. The keyboard moves the figure itself. */
 function Grip({ grip, sheet, onHold, onDrag }: GripProps) {
-  const [held, setHeld] = useState<{ readonly from: Sheet; readonly at: number; readonly perMillimetre: number }>();
-  const along = (event: PointerEvent): number => (grip.along === 'x' ? event.clientX : event.clientY);
+  const [held, setHeld] = useState<{ readonly from: Sheet; readonly at: number; readonly grip: GripProps['grip'] }>();
+  // The hand goes on along the line it took hold of, even when the figure moves to another view.
+  const along = (event: PointerEvent): number => ((held?.grip ?? grip).along === 'x' ? event.clientX : event.clientY);
   const take = (event: PointerEvent<SVGGElement>): void => {
     event.currentTarget.setPointerCapture(event.pointerId);
-    setHeld({ from: sheet, at: along(event), perMillimetre: grip.perMillimetre });
+    setHeld({ from: sheet, at: along(event), grip });
     onHold(true);
   };
   const release = (): void => {
@@ -123,9 +127,9 @@ function Grip({ grip, sheet, onHold, onDrag }: GripProps) {
     onHold(false);
   };
   // Drawn before the hand's next move: an answer that is just being put on the page gives way.
-  const pull = (event: PointerEvent): void => { if (held) flushSync(() => onDrag(held.from, (along(event) - held.at) / held.perMillimetre)); };
+  const pull = (event: PointerEvent): void => { if (held) flushSync(() => onDrag(held.from, (along(event) - held.at) / held.grip.perMillimetre)); };
   return (
-    <g className={`air-grip air-grip-${grip.along}`} aria-hidden="true" onPointerDown={take} onPointerUp={release} onPointerCancel={release} onPointerMove={pull}>
+    <g className={`air-grip air-grip-${grip.along}`} aria-hidden="true" onPointerDown={take} onPointerUp={release} onPointerCancel={release} onLostPointerCapture={release} onPointerMove={pull}>
       <rect className="air-grip-reach" x={grip.x - 12} y={grip.y - 12} width={24} height={24} />
       <rect className="air-grip-knob" x={grip.x - 4} y={grip.y - 4} width={8} height={8} />
     </g>

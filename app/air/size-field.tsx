@@ -1,9 +1,9 @@
 'use client';
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import type { Problem } from '@/lib/problems';
-import type { PlacedSize } from '../_drawings/air-path-placing';
+import type { PlacedSize } from '../_drawings/air-path-figures';
 import { BEND_CHOICES, bendsAt, withBends } from './bends';
-import { isLength, movedLength, nameOfSize, placeOfSize, stepOfSize } from './path-sizes';
+import { movedSize, nameOfSize, placeOfSize, stepOfSize, unitOfSize } from './path-sizes';
 import { problemAt } from './problem-at';
 import { textAt, withAt, type Sheet } from './sheet';
 import { bare, withUnit } from './unit-text';
@@ -29,10 +29,10 @@ export function SizeField({ size, typed, sheet, problems, within, onChange, onCl
   const id = useId();
   const input = useRef<HTMLInputElement & HTMLSelectElement>(null);
   const [before] = useState(sheet);
-  const place = placeOfSize(size.size, size.outlet);
-  const length = isLength(size.size);
+  const place = placeOfSize(sheet, size.size, size.outlet);
+  const unit = unitOfSize(size.size);
   const problem = problemAt(problems, place);
-  const put = (text: string): void => onChange(withAt(sheet, place, text.trim() === '' ? '' : length ? withUnit(text, 'mm') : text));
+  const put = (text: string): void => onChange(withAt(sheet, place, text.trim() === '' ? '' : unit ? withUnit(text, unit) : text));
   useEffect(() => {
     input.current?.focus();
     if (typed !== undefined) put(typed);
@@ -44,7 +44,7 @@ export function SizeField({ size, typed, sheet, problems, within, onChange, onCl
     const step = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
     if (event.key === 'Escape') { onChange(before); onClose(); }
     else if (event.key === 'Enter' && !problem) onClose();
-    else if (step !== 0 && length) onChange(withAt(sheet, place, movedLength(textAt(sheet, place), Number.parseFloat(size.words) || 10, step * stepOfSize(size.size), stepOfSize(size.size))));
+    else if (step !== 0 && unit) onChange(withAt(sheet, place, movedSize(sheet, size.size, size.outlet, Number.parseFloat(size.words) || 0, step * stepOfSize(size.size))));
     else return;
     event.preventDefault();
   };
@@ -61,9 +61,9 @@ export function SizeField({ size, typed, sheet, problems, within, onChange, onCl
               {BEND_CHOICES.map((choice) => <option key={choice.value} value={choice.value}>{choice.word}</option>)}
             </select>
           ) : (
-            <input {...common} ref={input} value={bare(textAt(sheet, place), 'mm')} placeholder={size.size.endsWith('frame') ? '50 x 15' : 'not known'} inputMode={length ? 'decimal' : 'text'} autoComplete="off" onChange={(event) => put(event.target.value)} />
+            <input {...common} ref={input} value={bare(textAt(sheet, place), unit ?? 'mm')} placeholder={size.size.endsWith('frame') ? '50 x 15' : 'not known'} inputMode={unit ? 'decimal' : 'text'} autoComplete="off" onChange={(event) => put(event.target.value)} />
           )}
-          {length && <span className="field-unit">mm</span>}
+          {unit && <span className="field-unit">{unit}</span>}
         </div>
         {problem && <span id={`${id}-wrong`} className="field-wrong-text" role="status"><b>Look again.</b>{problem.what} {problem.next}</span>}
       </div>
