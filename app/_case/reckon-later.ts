@@ -48,24 +48,28 @@ async function ask(id: number): Promise<void> {
 let beginning: Promise<void> | undefined;
 
 function begin(): Promise<void> {
-  beginning ??= packedFirst.arrives().then((packed) => {
-    const started = new Worker(new URL('./later-worker.ts', import.meta.url), { type: 'module' });
-    started.addEventListener('message', ({ data }: MessageEvent<LaterAnswer>) => {
-      const question = asked.get(data.id);
-      if (question === undefined) return;
-      if (data.kind === 'part') question.tell(data.part);
-      else reckonHere(data.id, question);
-    });
-    // A browser that refuses the worker reckons on the page itself, in short turns.
-    started.addEventListener('error', () => {
-      worker = undefined;
-      isRefused = true;
-      for (const [id, question] of asked) reckonHere(id, question);
-    });
-    started.postMessage({ kind: 'knowledge', packed } satisfies LaterQuestion);
-    worker = started;
-  }, () => { isRefused = true; });
+  beginning ??= packedFirst.arrives().then(start).catch(refuse);
   return beginning;
+}
+
+function start(packed: string): void {
+  const started = new Worker(new URL('./later-worker.ts', import.meta.url), { type: 'module' });
+  started.addEventListener('message', ({ data }: MessageEvent<LaterAnswer>) => {
+    const question = asked.get(data.id);
+    if (question === undefined) return;
+    if (data.kind === 'part') question.tell(data.part);
+    else reckonHere(data.id, question);
+  });
+  started.addEventListener('error', refuse);
+  started.postMessage({ kind: 'knowledge', packed } satisfies LaterQuestion);
+  worker = started;
+}
+
+/** Where the browser gives no worker, the page reckons by itself, in short turns. */
+function refuse(): void {
+  worker = undefined;
+  isRefused = true;
+  for (const [id, question] of asked) reckonHere(id, question);
 }
 
 /** Pause between two parts on the page, ms: whatever was pressed meanwhile comes first. */

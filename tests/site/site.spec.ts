@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import { CASE_TO_TIME } from '../../app/_cli/bench/case-to-time';
 import { SIZES, accessible, fitsWidth, goOffline, matchRow, watch } from './walk';
 
@@ -329,3 +329,19 @@ test('says what does not fit together where it is told, and settles it by one pr
   await expect(known.locator('.at-odds-one')).toHaveCount(0);
   await expect(page.locator('#known .facts-list').first()).toContainText('17.3');
 });
+
+for (const [how, refuse] of [
+  ['gives no worker', (page: Page) => page.addInitScript(() => { window.Worker = function refused() { throw new Error('no workers here'); } as unknown as typeof Worker; })],
+  ['cannot fetch its script', (page: Page) => page.route('**/_next/static/chunks/*worker*', (route) => route.abort())],
+] as const) {
+  test(`reckons all that follows a ranking on the page itself where the browser ${how}`, async ({ page }) => {
+    await refuse(page);
+    await page.goto('/');
+    await page.getByLabel('Open a saved case').setInputFiles({ name: 'timing.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(CASE_TO_TIME)) });
+    await page.waitForURL('**/case/');
+    await expect(page.locator('#next').getByRole('link', { name: 'Start', exact: true }).or(page.locator('#next').getByRole('link', { name: 'Choose a change', exact: true }))).toBeVisible({ timeout: 30_000 });
+    await expect(page.locator('#causes .tree[aria-busy="false"]')).toBeVisible({ timeout: 30_000 });
+    await page.locator('.cause-row').first().click();
+    await expect(page.locator('.evidence-rows .evidence-row').nth(2)).toBeVisible({ timeout: 30_000 });
+  });
+}
