@@ -78,6 +78,27 @@ for (const [name, viewport] of Object.entries(SIZES)) {
       await expect(page.locator('.air-options')).toBeInViewport();
     });
 
+    test('two unlike fans are entered, drawn, and told apart', async ({ page, baseURL }) => {
+      const faults = watch(page, baseURL ?? '');
+      await openExample(page);
+      await page.getByRole('button', { name: 'Change in a form' }).click();
+      await page.getByText('More about the fan', { exact: true }).click();
+      await page.getByLabel('How many fans').first().selectOption('parallel');
+      const second = page.locator('.sheet-second').first();
+      await second.getByLabel('It is').selectOption('other');
+      await second.getByLabel('Kind').selectOption('axial');
+      await second.getByLabel('Free flow').fill('1.6');
+      await second.getByLabel('Largest pressure').fill('42');
+      await expect(page.locator('.air-facts')).toContainText('second fan');
+      await expect(page.getByRole('img', { name: /beside it on the same duct: second fan/ })).toBeVisible();
+      await fitsWidth(page, 'two fans');
+      await accessible(page, 'two fans');
+      expect(faults).toEqual([]);
+    });
+
+    // What follows hangs on no width: once is enough.
+    if (name !== 'phone') return;
+
     test('a usual and a largest current of an advertisement go where each belongs', async ({ page, baseURL }) => {
       const faults = watch(page, baseURL ?? '');
       await page.goto('/air/');
@@ -145,24 +166,6 @@ for (const [name, viewport] of Object.entries(SIZES)) {
       await expect(page.getByRole('cell', { name: 'fan speed, fan 1' })).toBeVisible();
       await fitsWidth(page, 'two ducts as tables');
       await accessible(page, 'two ducts as tables');
-    });
-
-    test('two unlike fans are entered, drawn, and told apart', async ({ page, baseURL }) => {
-      const faults = watch(page, baseURL ?? '');
-      await openExample(page);
-      await page.getByRole('button', { name: 'Change in a form' }).click();
-      await page.getByText('More about the fan', { exact: true }).click();
-      await page.getByLabel('How many fans').first().selectOption('parallel');
-      const second = page.locator('.sheet-second').first();
-      await second.getByLabel('It is').selectOption('other');
-      await second.getByLabel('Kind').selectOption('axial');
-      await second.getByLabel('Free flow').fill('1.6');
-      await second.getByLabel('Largest pressure').fill('42');
-      await expect(page.locator('.air-facts')).toContainText('second fan');
-      await expect(page.getByRole('img', { name: /beside it on the same duct: second fan/ })).toBeVisible();
-      await fitsWidth(page, 'two fans');
-      await accessible(page, 'two fans');
-      expect(faults).toEqual([]);
     });
 
     test('a claim that cannot be believed gives way to its band, which is told, and can be taken back', async ({ page }) => {
