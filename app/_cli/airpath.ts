@@ -54,9 +54,9 @@ function refuse(problems: readonly Problem[]): number {
 
 /** The result without the drawing's geometry and curves, which only the screens need. */
 function asJson(result: AirPathResult): object {
-  const { title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea, remarks, lossShares, jetThrust, sides, worstDirection, need, best, unknowns, conflicts, problems } = result;
+  const { title, currency, samples, today, outlets, beforeReadings, bottleneck, bottleneckOfFan, sensitivity, bestOutletArea, outletArea, remarks, lossShares, jetThrust, sides, worstDirection, need, best, unknowns, conflicts, problems } = result;
   return {
-    schema: 'leeward/air-path-result', version: 1, units: 'SI', title, currency, samples, today, outlets, beforeReadings, bottleneck, sensitivity, bestOutletArea, outletArea,
+    schema: 'leeward/air-path-result', version: 1, units: 'SI', title, currency, samples, today, outlets, beforeReadings, bottleneck, bottleneckOfFan, sensitivity, bestOutletArea, outletArea,
     lossShares, jetThrust, sides, worstDirection, need, best,
     options: result.options.map((option) => ({ ...withoutCurves(option), fans: option.fans.map(withoutCurves) })),
     unknowns, remarks, conflicts, problems,
@@ -77,7 +77,7 @@ function asText(result: AirPathResult): string {
   return [
     result.title,
     '',
-    `Today: ${range(today.flow, 'L/s')} at ${range(today.pressure, 'Pa')}, ${formatPercent(today.shareOfFreeFlow.value)} of the free flow. ${HELD_BY[result.bottleneck]}`,
+    `Today: ${range(today.flow, 'L/s')} at ${range(today.pressure, 'Pa')}, ${formatPercent(today.shareOfFreeFlow.value)} of the free flow. ${HELD_BY[result.bottleneck]}${result.bottleneckOfFan === undefined ? '' : ` So it is at fan ${result.bottleneckOfFan}, which feeds the slowest outlet.`}`,
     ...(result.options.find((option) => option.kind === 'leave')?.fans ?? []).map((fan) => `  ${fan.name}: ${range(fan.flow, 'L/s')} at ${range(fan.pressure, 'Pa')}${fan.overpowered >= 0.005 ? `; overpowered by the other in ${formatPercent(fan.overpowered)}` : ''}`),
     ...result.outlets.map((outlet) => `  ${outlet.name}: ${range(outlet.speed, 'm/s')}, ${formatPercent(outlet.share.value)} of the air`),
     [needSentences(need), tooWarmSentence(need)].filter((sentence) => sentence !== undefined).join(' '),

@@ -44,7 +44,7 @@ export const AirResult = memo(function AirResult({ result, letters, chosen, file
   return (
     <>
       <ul className="air-facts">
-        <li><b>{bottleneckWords(result)}</b> {formatRange(result.today.shareOfFreeFlow.low, result.today.shareOfFreeFlow.high, '%')} of the fan’s free flow gets through.</li>
+        <li><b>{bottleneckWords(result)}</b> {shareThrough(result)}</li>
         {result.lossShares.length > 0 && <li>The pressure is lost at: {[...result.lossShares].sort((a, b) => b.share - a.share).slice(0, 3).map((loss) => `${loss.label} ${shownShare(loss.share)}`).join('; ')}.</li>}
         {fansToday(result).length > 0 && <li>{fansToday(result).map((fan) => `${fan.name} ${formatRange(fan.flow.low, fan.flow.high, flowUnitOf(units))} at ${formatRange(fan.pressure.low, fan.pressure.high, 'Pa')}`).join('; ')}. <b>{result.options.find((option) => option.kind === 'leave')?.sideEffects.find((effect) => effect.kind === 'fans-at-odds')?.sentence}</b></li>}
         {result.remarks.map(({ about, sentence }) => about === 'stall' && <li key={about}><b>{sentence}</b></li>)}
@@ -132,11 +132,19 @@ function UnknownLink({ unknown, knowledge }: { readonly unknown: AirUnknown; rea
   return method === undefined ? unknown.title : <Link href={`/bench/${method}`}>{unknown.title}</Link>;
 }
 
-function bottleneckWords(result: AirPathResult): string {
-  switch (result.bottleneck) {
-    case 'fan': return 'The fan is the limit; the duct costs little.';
-    case 'duct': return 'The duct is the limit; a stronger fan gains little.';
-    case 'both': return 'Fan and duct limit each other about alike.';
-    default: return result.bottleneck satisfies never;
+function bottleneckWords({ bottleneck, bottleneckOfFan }: AirPathResult): string {
+  const own = bottleneckOfFan === undefined ? '' : ` ${bottleneckOfFan}`;
+  switch (bottleneck) {
+    case 'fan': return `The fan${own} is the limit; ${own === '' ? 'the' : 'its'} duct costs little.`;
+    case 'duct': return `The duct${own === '' ? '' : ` of fan${own}`} is the limit; a stronger fan gains little.`;
+    case 'both': return `Fan${own} and ${own === '' ? '' : 'its '}duct limit each other about alike.`;
+    default: return bottleneck satisfies never;
   }
+}
+
+/** "65–76 % of the fan’s free flow gets through." Of two fans with ducts of their own: of that which feeds the slowest outlet. */
+function shareThrough(result: AirPathResult): string {
+  const fan = result.bottleneckOfFan;
+  const { low, high } = (fan === undefined ? undefined : fansToday(result)[fan - 1]?.shareOfFreeFlow) ?? result.today.shareOfFreeFlow;
+  return `${formatRange(low, high, '%')} of ${fan === undefined ? 'the fan’s' : 'its'} free flow gets through${fan === undefined ? '' : '; it feeds the slowest outlet'}.`;
 }

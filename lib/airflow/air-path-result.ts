@@ -138,7 +138,10 @@ export interface AirPathResult {
   readonly beforeReadings: { readonly today: OperatingResult; readonly outlets: readonly OutletResult[]; readonly fanCurve: FanCurveBand } | undefined;
   /** Claims of today's fans that stand unmeasured. */
   readonly claimsToday: readonly ClaimToday[];
+  /** Of two fans with a duct each: of the one that feeds the slowest outlet. */
   readonly bottleneck: Bottleneck;
+  /** That fan, 1 or 2; undefined where all air goes through one duct. */
+  readonly bottleneckOfFan: 1 | 2 | undefined;
   /** Percent of air speed at the slowest outlet per percent of change of each thing, at the most likely point; of two ducts for each. */
   readonly sensitivity: readonly { readonly change: string; readonly speedPerPercent: number }[];
   /** Mouth area of all outlets together with the most jet momentum for this fan and duct, m². */

@@ -68,7 +68,7 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
     outlets: outletsOf(today, pathToday),
     beforeReadings: prior === undefined ? undefined : { today: operatingOf(prior), outlets: outletsOf(today, prior), fanCurve: fanCurveEdges(today, air, prior) },
     claimsToday: claimsToday(path),
-    bottleneck: bottleneckOf(operatingOf(pathToday).shareOfFreeFlow.value),
+    ...bottleneckToday(today, pathToday, air),
     fanCurve: fanCurveEdges(today, air, pathToday),
     ...coolingFacts(path, options),
     options: ranked,
@@ -240,6 +240,16 @@ function fansOf(variant: PathVariant, path: SampledPath, air: Air): FanResult[] 
   });
   FANS.set(path, results);
   return results;
+}
+
+/** With a duct for each of two fans the part waits for the slowest outlet: what limits it is told by the fan that feeds it. */
+function bottleneckToday(today: PathVariant, path: SampledPath, air: Air): Pick<AirPathResult, 'bottleneck' | 'bottleneckOfFan'> {
+  if (today.fan.arrangement !== 'own-ducts') return { bottleneck: bottleneckOf(operatingOf(path).shareOfFreeFlow.value), bottleneckOfFan: undefined };
+  const speeds = outletsOf(today, path).map(({ speed }) => speed.value);
+  const slowest = speeds.indexOf(Math.min(...speeds));
+  const isFirst = fanBranchesOf(today).some(({ fan, outletIndices }) => fan === 'first' && outletIndices.includes(slowest));
+  const share = fansOf(today, path, air)[isFirst ? 0 : 1]?.shareOfFreeFlow.value ?? 1;
+  return { bottleneck: bottleneckOf(Math.min(1, Math.max(0, share))), bottleneckOfFan: isFirst ? 1 : 2 };
 }
 
 function nominalFacts(path: AirPath, today: PathVariant, sampled: SampledPath, air: Air): Pick<AirPathResult, 'remarks' | 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {

@@ -79,3 +79,24 @@ describe('thrust and best mouths of two ducts', () => {
     expect([both.outletArea / one.outletArea, both.bestOutletArea / one.bestOutletArea]).toEqual([expect.closeTo(2, 9), expect.closeTo(2, 6)]);
   });
 });
+
+describe('what limits two fans with a duct each', () => {
+  const wide = { name: 'b', width: '30 mm', height: '20 mm', fan: 2 };
+  // One fan before a narrow slot, the same fan before a mouth that hardly holds it back.
+  const unlike = (first: object, second: object): AirPath => read({ fan: { ...FAN, count: 2, arrangement: 'own-ducts' }, duct: { mode: 'static', section: { width: '30 mm', height: '20 mm' }, length: '10 mm', bends: [] }, outlets: [first, second] });
+  const slot = { name: 'a', width: '10 mm', height: '1 mm', fan: 1 };
+
+  it('is told of the fan that feeds the slowest outlet, not of both together', () => {
+    const found = result(unlike(slot, wide));
+    const slowest = [...found.outlets].sort((a, b) => a.speed.value - b.speed.value)[0];
+    const fans = found.options.find(({ kind }) => kind === 'leave')?.fans ?? [];
+    expect(found.bottleneckOfFan).toBe(slowest?.name === 'a' ? 1 : 2);
+    const share = fans[(found.bottleneckOfFan ?? 1) - 1]?.shareOfFreeFlow.value ?? NaN;
+    expect(found.bottleneck).toBe(share > 0.8 ? 'fan' : share < 0.5 ? 'duct' : 'both');
+    expect(found.bottleneck).not.toBe(found.today.shareOfFreeFlow.value > 0.8 ? 'fan' : found.today.shareOfFreeFlow.value < 0.5 ? 'duct' : 'both');
+  });
+
+  it('names no fan where all air goes through one duct', () => {
+    expect(result(alone(FAN)).bottleneckOfFan).toBeUndefined();
+  });
+});
