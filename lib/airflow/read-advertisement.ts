@@ -37,14 +37,29 @@ interface QuantityRule {
   readonly pattern: RegExp;
 }
 
+const UNITS = {
+  freeFlow: String.raw`cfm|m\^?3\s*/\s*h(?:r)?|m\^?3\s*/\s*min|l\s*/\s*min|l\s*/\s*s|ft\^?3\s*/\s*min|lpm|cmh`,
+  maxPressure: String.raw`mm\s*-?\s*h2[o0]|mmaq|mmw[cg]|in(?:ch)?\s*-?\s*h2[o0]|inw[cg]|"\s*h2[o0]|kpa|pa`,
+  speed: String.raw`rpm|r\s*/\s*min|1\s*/\s*min|u\s*/\s*min|min\s*-1`,
+  voltage: String.raw`v(?:dc|olts?)?`,
+  current: String.raw`ma|a(?:mps?)?`,
+  power: String.raw`w(?:atts?)?`,
+} as const;
+
 const QUANTITIES: readonly QuantityRule[] = [
-  ruleOf('freeFlow', 'volume-flow', String.raw`cfm|m\^?3\s*/\s*h(?:r)?|m\^?3\s*/\s*min|l\s*/\s*min|l\s*/\s*s|ft\^?3\s*/\s*min|lpm|cmh`),
-  ruleOf('maxPressure', 'pressure', String.raw`mm\s*-?\s*h2[o0]|mmaq|mmw[cg]|in(?:ch)?\s*-?\s*h2[o0]|inw[cg]|"\s*h2[o0]|kpa|pa`),
-  ruleOf('speed', 'rotation-speed', String.raw`rpm|r\s*/\s*min|1\s*/\s*min|u\s*/\s*min|min\s*-1`, GROUPED),
-  ruleOf('voltage', 'voltage', String.raw`v(?:dc|olts?)?`),
-  ruleOf('current', 'current', String.raw`ma|a(?:mps?)?`),
-  ruleOf('power', 'power', String.raw`w(?:atts?)?`),
+  ruleOf('freeFlow', 'volume-flow', UNITS.freeFlow),
+  ruleOf('maxPressure', 'pressure', UNITS.maxPressure),
+  ruleOf('speed', 'rotation-speed', UNITS.speed, GROUPED),
+  ruleOf('voltage', 'voltage', UNITS.voltage),
+  ruleOf('current', 'current', UNITS.current),
+  ruleOf('power', 'power', UNITS.power),
 ];
+
+/** A unit in brackets, as in the heads of a table: `Speed (rpm)`. */
+const ANY_UNIT = Object.values(UNITS).join('|');
+const HEAD = String.raw`(?<!db\s*)[([]\s*(${ANY_UNIT})\s*[)\]]`;
+const BEHIND_NUMBER = new RegExp(String.raw`(\d)\s*${HEAD}`, 'giu');
+const BEFORE_NUMBER = new RegExp(String.raw`${HEAD}\s*[:=]?\s*(${GROUPED}(?:${TO}${NUMBER})?(?:\s*±\s*${NUMBER}\s*%?)?)(?![\d.,]*\d|\s*%|\s*(?:${ANY_UNIT})(?![a-z]))`, 'giu');
 
 /** A number with its unit; before it perhaps the lower end of a range, before or behind the unit perhaps a tolerance. */
 function ruleOf(quantity: QuantityRule['quantity'], kind: QuantityKind, units: string, number = NUMBER): QuantityRule {
@@ -85,9 +100,12 @@ export function isPreferred(figure: FoundFigure, found: readonly FoundFigure[]):
   return others.find((other) => rankOf(other) === best) === figure;
 }
 
-/** One sign for everything that looks alike: `m³` and `㎥` as m3, dashes of any length as one, `+/-` as ±. */
+/** One sign for everything that looks alike: `m³` and `㎥` as m3, dashes of any length as one, `+/-` as ±; and a unit in brackets behind its number. */
 function madePlain(text: string): string {
-  return text.normalize('NFKC').replace(/[−–—‐‑‒]/gu, '-').replace(/\+\s*\/?\s*-/gu, '±').replace(/[\u00a0\u2009\u202f]/gu, ' ').replace(/[’′]/gu, "'").replace(/[”″]/gu, '"');
+  const plain = text.normalize('NFKC').replace(/[−–—‐‑‒]/gu, '-').replace(/\+\s*\/?\s*-/gu, '±').replace(/[\u00a0\u2009\u202f]/gu, ' ').replace(/[’′]/gu, "'").replace(/[”″]/gu, '"');
+  const behind = plain.match(BEHIND_NUMBER)?.length ?? 0;
+  // Which side a bracket belongs to shows on the whole line: between two numbers it would fit both.
+  return behind >= (plain.match(BEFORE_NUMBER)?.length ?? 0) ? plain.replace(BEHIND_NUMBER, '$1 $2') : plain.replace(BEFORE_NUMBER, ' $2 $1');
 }
 
 interface ReadQuantity extends PlacedFigure {

@@ -104,3 +104,23 @@ describe('signs of all sorts', () => {
     }
   });
 });
+
+describe('units in brackets, as in the heads of a table', () => {
+  it.each<[string, string[]]>([
+    ['Rated voltage (V): 24, current (A): 0.10, speed (RPM): 6000, air volume (CFM): 5.36', ['voltage 24 V', 'current 0.1 A', 'speed 6000 rpm', 'freeFlow 5.36 CFM']],
+    ['Voltage(VDC) 24 | Current(A) 0.10 | Speed(RPM) 6,000±10% | Flow(m³/h) 9.1 | Static pressure[mmH2O] 6.2', ['voltage 24 V', 'current 0.1 A', 'speed 6000 ± 600 rpm', 'freeFlow 9.1 m³/h', 'maxPressure 6.2 mmH2O']],
+    ['24(V) 0.10(A) 6000(RPM) 5.36(CFM)', ['voltage 24 V', 'current 0.1 A', 'speed 6000 rpm', 'freeFlow 5.36 CFM']],
+    ['Operating voltage (V) 20-26.4; rated voltage (V) 24; max current (A) 0.16', ['aside 20-26.4 V', 'voltage 24 V', 'largestCurrent 0.16 A']],
+    ['0.10 A (V 24)', ['current 0.1 A']],
+    ['38 dB(A) 2.4 W', ['noise 38 dB(A)', 'power 2.4 W']],
+    ['voltage (V) 24 V, 0.1 A', ['voltage 24 V', 'current 0.1 A']],
+  ])('belong to the number that the line gives them: %s', (line, figures) => {
+    expect(told(line)).toEqual(figures);
+  });
+
+  it('cost no time on a line made to be slow', () => {
+    const begun = performance.now();
+    readAdvertisement(`${'(V'.repeat(400)}${'1,'.repeat(500)}`.slice(0, 1990));
+    expect(performance.now() - begun).toBeLessThan(250);
+  });
+});
