@@ -28,7 +28,7 @@ async function reckon({ id, file, wanted }: Extract<LaterQuestion, { kind: 'case
     await turn();
     if (!open.has(id)) return;
     for (const part of laterOf(file, await tailored(knowledge, file), wanted)) {
-      if (open.has(id)) postMessage({ id, kind: 'part', part } satisfies LaterAnswer);
+      if (part !== undefined) postMessage({ id, kind: 'part', part } satisfies LaterAnswer);
       // What has come in meanwhile is heard before the next part is begun.
       await turn();
       if (!open.has(id)) return;

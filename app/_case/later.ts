@@ -2,7 +2,7 @@ import type { CaseFile } from '@/lib/cases';
 import { CONFLICTING, answerOfLead, changeTogether, diagnose, factsToTell, flipOfLead, lookAgain, minutesToCure, rankRemedies, toldStep, weightsOfEvidence, type AnswerOfLead, type ChangeTogether, type Diagnosis, type FactToTell, type FlipOfLead, type LookAgain, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type ToldStep, type Weight } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { isTooDearToWeigh } from './too-dear-to-weigh';
-import { checksOfCase, stepOfCase } from './step-of-case';
+import { checksOfCase, stepInTurns } from './step-of-case';
 import { triedChanges } from './tried-changes';
 
 /** What explains a ranking and what would change it. */
@@ -43,12 +43,16 @@ const UNITS_FOR_BANDS = 2e8;
 /** Below this many copies a band says nothing; none is drawn then. */
 const FEWEST_COPIES = 20;
 
-/** All that follows the ranking of a case, one part after the other, that first which a page wants first. */
-export function* laterOf(file: CaseFile, knowledge: Knowledge, wanted: readonly Wanted[]): Generator<LaterPart> {
+/**
+ * All that follows the ranking of a case, one part after the other, that first which a page wants first. In turns: where one gives
+ * nothing yet, whoever calls can hear whether the case has changed meanwhile.
+ */
+export function* laterOf(file: CaseFile, knowledge: Knowledge, wanted: readonly Wanted[]): Generator<LaterPart | undefined, void> {
   const result = diagnose(file, knowledge, { copies: 0 });
   if (result.kind !== 'diagnosis') return;
   const next = checksOfCase(result, file, knowledge);
-  const { standing, advice, ways, step } = stepOfCase(result, next, file, knowledge);
+  yield;
+  const { standing, advice, ways, step } = yield* stepInTurns(result, next, file, knowledge);
   const remedies = rankRemedies(result, knowledge, triedChanges(file));
   const together = wanted.includes('together') ? changeTogether(standing, knowledge) : undefined;
   yield { kind: 'way-on', wayOn: { next, remedies, minutes: minutesToCure(ways.shown), step: toldStep(step), advice, together } };

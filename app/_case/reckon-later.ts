@@ -1,7 +1,8 @@
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { packedFirst } from '../_browser/knowledge-source';
-import type { LaterPart, Wanted } from './later';
+import { startedWorker } from '../_browser/started-worker';
+import type { LaterPart, Wanted, laterOf } from './later';
 import type { LaterAnswer, LaterQuestion } from './later-worker';
 
 export interface LaterOfCase {
@@ -17,7 +18,7 @@ interface Asked extends LaterOfCase {
 
 /* One worker for the visit: it keeps the knowledge. */
 let worker: Worker | undefined;
-let isRefused = typeof Worker === 'undefined';
+let isRefused = false;
 let last = 0;
 const asked = new Map<number, Asked>();
 const onPage = new Map<number, () => void>();
@@ -53,7 +54,8 @@ function begin(): Promise<void> {
 }
 
 function start(packed: string): void {
-  const started = new Worker(new URL('./later-worker.ts', import.meta.url), { type: 'module' });
+  const started = startedWorker(() => new Worker(new URL('./later-worker.ts', import.meta.url), { type: 'module' }));
+  if (started === undefined) { refuse(); return; }
   started.addEventListener('message', ({ data }: MessageEvent<LaterAnswer>) => {
     const question = asked.get(data.id);
     if (question === undefined) return;
@@ -77,15 +79,15 @@ const PAUSE = 30;
 
 function reckonHere(id: number, { file, knowledge, wanted, tell }: Asked): void {
   if (onPage.has(id)) return;
-  const nextTurn = (parts: Generator<LaterPart>): void => {
+  const nextTurn = (parts: ReturnType<typeof laterOf>): void => {
     const timer = setTimeout(() => {
       const step = parts.next();
       if (step.done === true) { onPage.delete(id); return; }
-      tell(step.value);
+      if (step.value !== undefined) tell(step.value);
       nextTurn(parts);
     }, PAUSE);
     onPage.set(id, () => clearTimeout(timer));
   };
   onPage.set(id, () => undefined);
-  void import('./later').then(({ laterOf }) => { if (asked.has(id)) nextTurn(laterOf(file, knowledge, wanted)); });
+  void import('./later').then((later) => { if (asked.has(id)) nextTurn(later.laterOf(file, knowledge, wanted)); });
 }

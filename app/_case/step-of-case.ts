@@ -1,5 +1,5 @@
 import type { CaseFile } from '@/lib/cases';
-import { firstStep, nextChecks, possibilitiesOf, sameAdvice, standingOf, waysOfCase, type Diagnosis, type NextCheck, type SameAdvice, type Standing, type Step, type WaysOfCase } from '@/lib/diagnosis';
+import { firstStep, inOneGo, nextChecks, possibilitiesOf, sameAdvice, standingOf, waysOfCase, type Diagnosis, type NextCheck, type SameAdvice, type Standing, type Step, type WaysOfCase } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { triedChanges } from './tried-changes';
 
@@ -25,9 +25,16 @@ export interface StepOfCase {
 
 /** Where the case stands and what is done next: reckoned in one place, so that the case page and the plan say the same. */
 export function stepOfCase(result: Diagnosis, next: readonly NextCheck[], file: CaseFile, knowledge: Knowledge): StepOfCase {
+  return inOneGo(stepInTurns(result, next, file, knowledge));
+}
+
+/** The same in turns, none of which takes long. */
+export function* stepInTurns(result: Diagnosis, next: readonly NextCheck[], file: CaseFile, knowledge: Knowledge): Generator<undefined, StepOfCase> {
   const tried = triedChanges(file);
   const standing = standingOf(result, possibilitiesOf(knowledge, file.lacksTools ?? []), { tried });
+  yield;
   const advice = sameAdvice(result, next, file, knowledge, tried);
-  const ways = waysOfCase(standing, next.slice(0, SHOWN).map((row) => row.check));
+  yield;
+  const ways = yield* waysOfCase(standing, next.slice(0, SHOWN).map((row) => row.check));
   return { standing, advice, ways, step: firstStep(standing, advice, ways.weighed) };
 }

@@ -28,6 +28,8 @@ export interface CaseDiagnosis extends Partial<WayOn> {
 /** What has come in for a ranking so far. */
 interface Later {
   readonly of: Diagnosis | TooMuchAtOnce;
+  /** One ranking may serve two cases: a tool that is lacking changes nothing but the way on. */
+  readonly file: CaseFile;
   readonly wayOn?: WayOn;
   readonly reasons: Reasons;
 }
@@ -71,12 +73,12 @@ export function useDiagnosis(file: CaseFile | undefined, pages: Knowledge | unde
     if (!file || !knowledge || result?.kind !== 'diagnosis') return;
     return reckonLater({ file, knowledge, wanted }, (part) => startTransition(() => {
       if (part.kind === 'bands') setBanded({ of: result, diagnosis: withBands(result, part.causes) });
-      else setLater((before) => withPart(before?.of === result ? before : { of: result, reasons: NO_REASONS }, part));
+      else setLater((before) => withPart(before?.of === result && before.file === file ? before : { of: result, file, reasons: NO_REASONS }, part));
       if (part.kind === 'way-on') setLastStep(part.wayOn.step);
     }));
   }, [file, knowledge, result, wanted]);
   const was = useMemo(() => remember(file, result), [file, result]);
-  const ready = later?.of === result ? later : undefined;
+  const ready = later?.of === result && later?.file === file ? later : undefined;
   const settled = banded?.of === result ? banded?.diagnosis : undefined;
   const lastBanded = banded?.diagnosis;
   return useMemo(() => result && { ...ready?.wayOn, result: settled ?? result, reasons: ready?.reasons ?? NO_REASONS, lastStep, banded: lastBanded, isSettled: settled !== undefined, was }, [result, ready, settled, lastBanded, lastStep, was]);

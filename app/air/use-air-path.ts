@@ -3,6 +3,7 @@ import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import { readAirPath, type AirPath, type AirPathResult, type PathFaults } from '@/lib/airflow';
 import { compareAirOptions } from '@/lib/decision';
 import type { Problem } from '@/lib/problems';
+import { startedWorker } from '../_browser/started-worker';
 import type { AirAnswer, AirQuestion } from './air-worker';
 import type { Sheet } from './sheet';
 
@@ -28,7 +29,11 @@ export function useAirPath(sheet: Sheet, faults: PathFaults | undefined): Reckon
   const worker = useRef<Worker>(undefined);
   const asked = useRef<AirQuestion>({ id: 0, text: '', faults: undefined });
   useEffect(() => {
-    const started = new Worker(new URL('./air-worker.ts', import.meta.url), { type: 'module' });
+    const started = startedWorker(() => new Worker(new URL('./air-worker.ts', import.meta.url), { type: 'module' }));
+    if (started === undefined) {
+      const timer = setTimeout(() => setAlone(true), 0);
+      return () => clearTimeout(timer);
+    }
     started.addEventListener('message', (event: MessageEvent<AirAnswer>) => { if (event.data.id === asked.current.id) startTransition(() => setResult(event.data.result)); });
     // A browser that refuses the worker reckons on the page itself, whole and a moment later.
     started.addEventListener('error', () => setAlone(true));

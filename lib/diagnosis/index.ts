@@ -27,7 +27,7 @@ export { drawScenarios, type Scenario } from './scenarios';
 export { fittedInRound, remediesOfRound } from './remedies-of-round';
 export { chanceOfUse, GIVING_UP, Standing, type Batch, type ScoredCheck } from './standing';
 export { possibilitiesOf, standingOf, type Possibilities, type StandingOptions } from './standing-of-case';
-export { costWithCheck, mostTelling, nextStep, stepAmong, TOO_LITTLE, toldStep, waysOn, weighedChecks, type Ahead, type Step, type ToldStep } from './next-step';
+export { costWithCheck, inOneGo, mostTelling, nextStep, stepAmong, TOO_LITTLE, toldStep, waysOn, weighedChecks, type Ahead, type Step, type ToldStep } from './next-step';
 export { growPlan, type PlanBranch, type PlanNode, type PlanOptions, type PlanProgress } from './plan-tree';
 export { costOf, endingsOfChanges, endingsWithCheck, prospectOf, type Prospect } from './prospect';
 export { changeTogether, cheaperTogether, type ChangeTogether, type ProvenChange } from './change-together';

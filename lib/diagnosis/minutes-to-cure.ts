@@ -1,4 +1,4 @@
-import { waysOn, weighedChecks, type WaysOn } from './next-step';
+import { waysInTurns, weighedChecks, type WaysOn } from './next-step';
 import type { Prospect } from './prospect';
 import type { Standing } from './standing';
 
@@ -20,13 +20,13 @@ export interface WaysOfCase {
 /**
  * Weighs the checks of the rule, and those of `shown` (ids) that are open besides, by all that comes after each. Where the rule picks by
  * fixed orders (next-step.ts), a page picks by these figures themselves, so that none of the five has more to save than the one advised;
- * in drawn sessions both ways cost the same (DEVELOPERS.md).
+ * in drawn sessions both ways cost the same (DEVELOPERS.md). In turns, a check at a time.
  */
-export function waysOfCase(standing: Standing, shown: readonly string[]): WaysOfCase {
-  const weighed = waysOn(standing, weighedChecks(standing));
+export function* waysOfCase(standing: Standing, shown: readonly string[]): Generator<undefined, WaysOfCase> {
+  const weighed = yield* waysInTurns(standing, weighedChecks(standing));
   const known = new Set(weighed.checks.map(({ check }) => check.id));
-  const others = waysOn(standing, standing.scoredChecks().filter(({ id }) => shown.includes(id) && !known.has(id))).checks;
-  return { weighed, shown: { now: weighed.now, checks: [...weighed.checks, ...others].sort((a, b) => a.cost - b.cost) } };
+  const others = yield* waysInTurns(standing, standing.scoredChecks().filter(({ id }) => shown.includes(id) && !known.has(id)));
+  return { weighed, shown: { now: weighed.now, checks: [...weighed.checks, ...others.checks].sort((a, b) => a.cost - b.cost) } };
 }
 
 /** What a page tells of the ways on. */

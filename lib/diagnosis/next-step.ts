@@ -47,11 +47,23 @@ export interface WaysOn {
 
 /** Weighs these checks by all that comes after them, every failed proof counted: the order of changes is reckoned anew after each. */
 export function waysOn(standing: Standing, checks: readonly ScoredCheck[], givingUp = GIVING_UP): WaysOn {
-  const weighed = checks.map((check): WeighedCheck => {
+  return inOneGo(waysInTurns(standing, checks, givingUp));
+}
+
+/** The same, a check at a time: whoever calls may do something else in between, or stop. */
+export function* waysInTurns(standing: Standing, checks: readonly ScoredCheck[], givingUp = GIVING_UP): Generator<undefined, WaysOn> {
+  const weighed: WeighedCheck[] = [];
+  for (const check of checks) {
     const after = prospectOf(endingsWithCheck(standing, check, givingUp));
-    return { check, after, cost: costOf(after, givingUp) };
-  });
+    weighed.push({ check, after, cost: costOf(after, givingUp) });
+    yield;
+  }
   return { now: prospectOf(endingsOfChanges(standing, givingUp)), checks: weighed.sort((a, b) => a.cost - b.cost) };
+}
+
+/** What work in turns gives when nobody waits in between. */
+export function inOneGo<T>(work: Generator<unknown, T>): T {
+  for (let step = work.next(); ; step = work.next()) if (step.done === true) return step.value;
 }
 
 /** Of these ways on that with the least cost: its check, or the best change; with neither, giving up. */

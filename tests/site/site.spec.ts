@@ -335,7 +335,7 @@ for (const [how, refuse] of [
   ['gives no worker', (page: Page) => page.addInitScript(() => { window.Worker = function refused() { throw new Error('no workers here'); } as unknown as typeof Worker; })],
   ['cannot fetch its script', (page: Page) => page.route('**/_next/static/chunks/*worker*', (route) => route.abort())],
 ] as const) {
-  test(`reckons all that follows a ranking on the page itself where the browser ${how}`, async ({ page }) => {
+  test(`reckons what follows a ranking, the plan and the air path on the page itself where the browser ${how}`, async ({ page }) => {
     await refuse(page);
     await page.goto('/');
     await page.getByLabel('Open a saved case').setInputFiles({ name: 'timing.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(CASE_TO_TIME)) });
@@ -344,5 +344,37 @@ for (const [how, refuse] of [
     await expect(page.locator('#causes .tree[aria-busy="false"]')).toBeVisible({ timeout: 30_000 });
     await page.locator('.cause-row').first().click();
     await expect(page.locator('.evidence-rows .evidence-row').nth(2)).toBeVisible({ timeout: 30_000 });
+    await page.goto('/case/plan/');
+    await expect(page.getByText(/of your time on average/)).toBeVisible({ timeout: 30_000 });
+    await page.goto('/air/');
+    await page.getByRole('button', { name: 'Show the example' }).click();
+    await expect(page.locator('.air-option').first()).toBeVisible({ timeout: 30_000 });
   });
 }
+
+test('shows no step of an older case while the new one is reckoned: a fact told and taken back, then a tool that is lacking', async ({ page }) => {
+  // Every answer of a worker takes two seconds longer.
+  await page.addInitScript(() => {
+    const { Worker: Real } = window;
+    window.Worker = class extends Real {
+      override addEventListener(kind: string, hear: EventListenerOrEventListenerObject): void {
+        super.addEventListener(kind, (event) => { setTimeout(() => (typeof hear === 'function' ? hear.call(this, event) : hear.handleEvent(event)), 2000); });
+      }
+    };
+  });
+  await page.goto('/');
+  const file = { schema: 'leeward/case', version: 1, id: 'stale', observations: [{ symptom: 'curled-edges', state: 'seen' }, { symptom: 'curl-worse-one-side', state: 'seen', faces: 'left' }] };
+  await page.getByLabel('Open a saved case').setInputFiles({ name: 'stale.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(file)) });
+  await page.waitForURL('**/case/');
+  const step = page.locator('#next .next-title');
+  await expect(step).toContainText('air speed', { timeout: 20_000 });
+  await page.getByRole('checkbox', { name: 'a fan' }).click();
+  await expect(step).toHaveText('Reckoning');
+  await page.getByRole('checkbox', { name: 'a fan' }).click();
+  await expect(step).toContainText('air speed', { timeout: 20_000 });
+  await page.getByRole('button', { name: 'I have no air-speed meter' }).click();
+  await expect(step).toHaveText('Reckoning');
+  await expect(page.locator('#next').getByRole('link', { name: 'Start', exact: true })).toHaveCount(0);
+  await expect(step).not.toHaveText('Reckoning', { timeout: 20_000 });
+  await expect(step).not.toContainText('air speed');
+});

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
+import { startedWorker } from '../../_browser/started-worker';
 import { useKnowledgeOfCase } from '../../_case/use-knowledge-of-case';
 import { planOfCase, type CasePlan } from './plan-of-case';
 import type { PlanAnswer, PlanQuestion } from './plan-worker';
@@ -42,11 +43,11 @@ export function usePlan(file: CaseFile, pages: Knowledge): ReckonedPlan {
 function reckon(question: PlanQuestion, tell: (now: PlanState) => void): () => void {
   let callOff: () => void = () => undefined;
   const onPage = (): void => { callOff = reckonOnPage(question, tell); };
-  if (typeof Worker === 'undefined') {
+  const worker = startedWorker(() => new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' }));
+  if (worker === undefined) {
     onPage();
     return () => callOff();
   }
-  const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('message', ({ data }: MessageEvent<PlanAnswer>) => tell(data.kind === 'done' ? { state: 'done', plan: data.plan } : { state: 'reckoning', followed: data.followed }));
   worker.addEventListener('error', onPage, { once: true });
   worker.postMessage(question);

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { ADVICE_SETTLED, firstStep, growPlan, nextStep, possibilitiesOf, standingOf, waysOfCase, type PlanNode } from '@/lib/diagnosis';
+import { ADVICE_SETTLED, firstStep, growPlan, inOneGo, nextStep, possibilitiesOf, standingOf, waysOfCase, type PlanNode } from '@/lib/diagnosis';
 import { oracleKnowledge } from './oracle-knowledge';
 import { diagnosed, look } from './told';
 
 const knowledge = oracleKnowledge({ asChecks: ['f2', 'f3'], fixes: true });
 const standing = standingOf(diagnosed({ observations: [look('f0', 'seen'), look('f1', 'seen')] }, knowledge), possibilitiesOf(knowledge, []));
 const remedy = standing.changes[standing.changes.length - 1]?.id ?? '';
-const ways = waysOfCase(standing, []).weighed;
+const ways = inOneGo(waysOfCase(standing, [])).weighed;
 const told = (probability: number) => firstStep(standing, { remedy, probability, checks: ['f2'] }, ways);
 
 describe('the step that a person is told', () => {
