@@ -17,9 +17,12 @@ const ONE_OF: Readonly<Record<string, string>> = { outlets: 'outlet', candidates
 
 /**
  * A place in an air-path file as the form calls it: `outlets[2].branch.section.width` is "outlet 2, branch, section, width".
+ * A row of a pasted table is counted without its first line: `the table[2].flow` is "the table, row 2, flow".
  * What stands before the place ("the ± of") and after it (", line 3") stays as it is; a key that is no place is said as it stands.
  */
 export function placeInWords(where: string): string {
+  const row = /^the table\[(\d+)\]\.(\w+)$/u.exec(where);
+  if (row !== null) return `the table, row ${row[1] ?? ''}, ${row[2] ?? ''}`;
   const [, before = '', place = '', after = ''] = /^(the ± of )?([A-Za-z]+(?:\[\d+\])?(?:\.[A-Za-z]+(?:\[\d+\])?)*)(.*)$/su.exec(where) ?? [];
   if (!/[.[]/u.test(place) && !(place in WORDS)) return where;
   return `${before}${place.split('.').map(stepInWords).join(', ')}${after}`;

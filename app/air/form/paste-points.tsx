@@ -5,6 +5,7 @@ import type { Problem } from '@/lib/problems';
 import { formatValue } from '@/lib/units';
 import { ProblemList } from '../../_parts/problem-list';
 import { rowsAt, textAt, withAt, type Place } from '../sheet';
+import { placeInWords } from '../place-words';
 import { AtPlace } from './at-place';
 import type { MakeFields } from './make-fields';
 
@@ -35,7 +36,7 @@ export function PastePoints({ make, at }: { readonly make: MakeFields; readonly 
       <p className="label" role="status">{opened.name === undefined ? '' : `From ${opened.name}.`}</p>
       {opened.before !== undefined && opened.before.trim() !== '' && <p><button type="button" className="link" onClick={opened.putBack}>Put back what stood in the box</button></p>}
       {axial && <label className="sheet-yes"><input type="checkbox" checked={stalls} onChange={(event) => setStalls(event.target.checked)} />It stalls: a rise in the middle of the curve is real</label>}
-      {read && <ProblemList problems={read.problems} />}
+      {read && <ProblemList placeInWords={placeInWords} problems={read.problems} />}
       {read?.value && (
         <>
           <table className="plain paste-points">

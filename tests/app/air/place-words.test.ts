@@ -11,6 +11,8 @@ describe('a place in an air path', () => {
     ['fan.points, line 3', 'fan, points of the curve, line 3'],
     ['fan', 'fan'],
     ['the air path', 'the air path'],
+    ['the table[2].flow', 'the table, row 2, flow'],
+    ['the table, line 3', 'the table, line 3'],
   ])('%s is said in words', (where, words) => {
     expect(placeInWords(where)).toBe(words);
   });
