@@ -142,14 +142,14 @@ export interface AirPathResult {
   readonly bottleneck: Bottleneck;
   /** That fan, 1 or 2; undefined where all air goes through one duct. */
   readonly bottleneckOfFan: 1 | 2 | undefined;
-  /** Percent of air speed at the slowest outlet per percent of change of each thing, at the most likely point; of two ducts for each. */
+  /** Percent of air speed at the slowest outlet per percent of change of each thing, at the most likely point that readings leave; of two ducts for each. */
   readonly sensitivity: readonly { readonly change: string; readonly speedPerPercent: number }[];
   /** Mouth area of all outlets together with the most jet momentum for this fan and duct, m². */
   readonly bestOutletArea: number;
   readonly outletArea: number;
   /** What the figures rest on and do not show themselves: a fan that may stall, jets outside the range of a law. */
   readonly remarks: readonly AirRemark[];
-  /** Of the power that the whole path loses; of two ducts the label says which. */
+  /** Of the power that the whole path loses at that point; of two ducts the label says which. */
   readonly lossShares: readonly LossShare[];
   /** Of all jets together, N. */
   readonly jetThrust: number;

@@ -32,6 +32,8 @@ export interface OutletBranch {
   readonly elements: readonly DuctElement[];
   /** A gap just before the mouth, m². */
   readonly leakArea?: number;
+  /** What the mouth costs where readings have moved it; the figures of its ending otherwise. */
+  readonly mouth?: readonly DuctElement[];
 }
 
 /** A gap that lets air out before it reaches an outlet. Area in m². */
@@ -159,7 +161,7 @@ export function referenceAreaOf(element: DuctElement): number {
 export function mouthElements(outlet: OutletBranch): readonly DuctElement[] {
   const known = MOUTHS.get(outlet);
   if (known !== undefined) return known;
-  const elements = madeByMouth(outlet);
+  const elements = outlet.mouth ?? madeByMouth(outlet);
   MOUTHS.set(outlet, elements);
   return elements;
 }
@@ -299,8 +301,8 @@ function outletFlowOf(outlet: OutletBranch, flow: number): OutletFlow {
 }
 
 /** Whether the jet of an outlet gets narrower than its mouth: a thin slot does, unless it is wider than the duct before it. */
-export function isThinSlot({ ending, area, branchArea }: OutletBranch): boolean {
-  return ending === 'thin' && area <= branchArea;
+export function isThinSlot(outlet: OutletBranch): boolean {
+  return mouthElements(outlet).some((element) => element.kind === 'fitting' && element.group === 'slot');
 }
 
 /** A leak with the usual sharp-edged coefficient. */

@@ -49,6 +49,8 @@ export type { PathFaults } from './path-faults';
 export { chosenByWeight, columnOfChosen, inputsOfChosen, pathOfChosen } from './draw-again';
 export { columnsOf, drawInputs, ductColumn, fanColumn, inputLayout, logSpread, multiplierOf, outletColumn, printColumn, sharedColumn } from './uncertain-inputs';
 export type { InputLayout, UncertainInputs } from './uncertain-inputs';
+export { centreOfSamples, likelyBranches } from './likely-path';
+export type { LikelyBranch } from './likely-path';
 export { samplePath } from './sampled-path';
 export type { SampledOutlet, SampledPath } from './sampled-path';
 export { shareAtStall } from './sampled-fan';

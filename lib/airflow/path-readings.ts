@@ -74,7 +74,7 @@ export function updateByReadings(variant: PathVariant, air: Air, inputs: Uncerta
   const prior = samplePath(variant, air, inputs);
   if (readings.length === 0) return { inputs, path: prior, prior, effectiveCount: inputs.count };
   const random = seededRandom(seed ^ 0x5eed);
-  const columns = movingColumns(inputs, variant);
+  const columns = columnsOfPath(inputs, variant);
   const evaluated = (tried: UncertainInputs): Chain => {
     const path = samplePath(variant, air, tried);
     return { inputs: tried, path, fit: logLikelihood(readings, variant, path) };
@@ -117,7 +117,8 @@ interface Chain {
 
 const MOST_STAGES = 12;
 
-function movingColumns(inputs: UncertainInputs, variant: PathVariant): number[] {
+/** Columns of the inputs that flow, pressure and speeds of a path depend on, and so all that readings move. */
+export function columnsOfPath(inputs: UncertainInputs, variant: PathVariant): number[] {
   const shared = ['bend-loss', 'contraction-loss', 'friction', 'discharge'] as const;
   const ofFans = fanSlotsUsed(variant).flatMap((slot) => FAN_INPUTS.map((_, k) => SHARED_INPUTS.length + slot * FAN_INPUTS.length + k));
   const perDuct = DUCT_INPUTS.length + 4 * OUTLET_INPUTS.length;

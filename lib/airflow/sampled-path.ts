@@ -1,15 +1,14 @@
 import { mapped } from '@/lib/elementary';
 import type { Air } from './air';
-import type { OutletFacts, SectionFacts } from './air-path';
 import { isThinSlot, mouthElements, type DuctElement, type OutletBranch } from './duct-network';
 import { DISCHARGE_COEFFICIENT } from './fittings';
 import { frictionFactor } from './friction';
 import { fanBranchesOf, type FanBranch, type PathVariant } from './path-network';
-import { gapShares, inletLosses } from './path-faults';
+import { contractsOf, multipliersOf, type Multipliers } from './path-multipliers';
 import { shapeOfSample, shareThrough, type SampledFan } from './sampled-fan';
 import { fanOfBranch, sampleFans, shareThroughOf } from './sampled-pair';
 import { areaOf, aspectOf, hydraulicDiameterOf, type Section } from './section';
-import { ductColumn, fanColumn, logSpread, multiplierOf, outletColumn, sharedColumn, withDeviates, type UncertainInputs } from './uncertain-inputs';
+import { withDeviates, type UncertainInputs } from './uncertain-inputs';
 
 /** A path once per joint sample. Every array has one value per sample. */
 export interface SampledPath {
@@ -31,12 +30,6 @@ export interface SampledOutlet {
   readonly speed: Float64Array;
 }
 
-/*
- * Spreads of the loss coefficients (log standard deviations). The published bands behind them: mitre 1.20 to 1.50,
- * contraction 0.31 to 0.50, discharge coefficient 0.58 to 0.70. Friction and branch: estimates; the branch covers the fork.
- */
-const SPREAD = { bend: 0.12, contraction: 0.2, friction: 0.15, discharge: 0.05, branch: 0.2 } as const;
-
 /** Turns on the middle of all samples before the samples start from its shares; each turn shrinks the error tenfold or better. */
 const SETTLING = 6;
 
@@ -55,9 +48,9 @@ export function samplePath(variant: PathVariant, air: Air, inputs: UncertainInpu
     const losses = branchLosses(branch, air);
     const shares = startingShares(losses.mouths.length);
     const settled = emptyPath(variant, branches.length, fanInMiddle, 1);
-    const multipliersInMiddle = multipliers(branch, variant, middle);
+    const multipliersInMiddle = multipliersOf(branch, variant, middle);
     for (let turn = 0; turn < SETTLING; turn += 1) solveBranch(losses, multipliersInMiddle, branch, settled, shares, true);
-    solveBranch(losses, multipliers(branch, variant, inputs), branch, path, shares, false);
+    solveBranch(losses, multipliersOf(branch, variant, inputs), branch, path, shares, false);
   }
   return path;
 }
@@ -118,23 +111,6 @@ interface BranchLosses {
   readonly credit: number;
   readonly motionAtFan: number;
   readonly motionAtFork: number;
-}
-
-/** Columns as multipliers, worked out once per branch so the inner loop only multiplies. */
-interface Multipliers {
-  readonly bend: Float64Array;
-  readonly contraction: Float64Array;
-  readonly friction: Float64Array;
-  readonly discharge: Float64Array;
-  readonly trunk: Float64Array;
-  readonly leak: Float64Array;
-  readonly area: readonly Float64Array[];
-  /** Of a mouth with its fork, and of the way to it, where the size of the branch counts besides. */
-  readonly branch: readonly Float64Array[];
-  readonly way: readonly Float64Array[];
-  /** Faults that nobody entered: extra gap as a share of all mouths, extra loss at the inlet; undefined when none is to be feared. */
-  readonly extraGap: Float64Array | undefined;
-  readonly extraInlet: Float64Array | undefined;
 }
 
 /** Shares of the fan's free flow that friction is read at. */
@@ -283,47 +259,6 @@ function sumOf(columns: readonly Float64Array[], count: number): Float64Array {
   return sum;
 }
 
-function multipliers(branch: FanBranch, variant: PathVariant, inputs: UncertainInputs): Multipliers {
-  const { section } = variant.duct;
-  const shared = (name: Parameters<typeof sharedColumn>[1], spread: number): Float64Array => multiplierOf(inputs, sharedColumn(inputs, name), spread);
-  const outletOf = (k: number): OutletFacts | undefined => variant.outlets[k];
-  const slot = variant.ductSlot;
-  const { faults = NO_FAULTS } = variant;
-  const leakArea = variant.leaks.reduce((sum, leak) => sum + leak.area.value, 0);
-  const leakPlusMinus = Math.hypot(...variant.leaks.map((leak) => leak.area.plusMinus));
-  return {
-    bend: shared('bend-loss', SPREAD.bend),
-    contraction: shared('contraction-loss', SPREAD.contraction),
-    friction: shared('friction', SPREAD.friction),
-    discharge: shared('discharge', SPREAD.discharge),
-    trunk: multiplierOf(inputs, ductColumn(inputs, slot, 'duct-area'), 2 * areaSpread(section)),
-    leak: multiplierOf(inputs, ductColumn(inputs, slot, 'leak'), logSpread(leakArea, leakPlusMinus)),
-    area: mapped(branch.outletIndices, (k) => {
-      const outlet = outletOf(k);
-      return multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-area'), outlet === undefined ? 0 : mouthSpread(outlet));
-    }),
-    way: mapped(branch.outletIndices, (k) => {
-      const run = outletOf(k)?.branch;
-      return multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-branch'), Math.hypot(SPREAD.branch, run === undefined ? 0 : 2 * areaSpread(run.section)));
-    }),
-    branch: mapped(branch.outletIndices, (k) => multiplierOf(inputs, outletColumn(inputs, slot, k, 'outlet-branch'), SPREAD.branch)),
-    extraGap: faults.leak > 0 ? gapShares(ductColumn(inputs, slot, 'leak'), faults.leak) : undefined,
-    extraInlet: faults.inlet > 0 ? inletLosses(fanColumn(inputs, variant.fanSlot, 'fan-inlet'), faults.inlet) : undefined,
-  };
-}
-
-const NO_FAULTS = { leak: 0, inlet: 0 } as const;
-
-/** Logarithmic spread of an area. A circle has one diameter, which counts twice; two sides are two measurements. Worked: 10 ± 1 mm, a circle: 0.102. */
-function areaSpread({ shape, width, height }: SectionFacts): number {
-  const ofWidth = logSpread(width.value, width.plusMinus);
-  return shape === 'circle' ? 2 * ofWidth : Math.hypot(ofWidth, logSpread(height.value, height.plusMinus));
-}
-
-function mouthSpread({ mouth, open }: OutletFacts): number {
-  return open === undefined ? areaSpread(mouth) : Math.hypot(areaSpread(mouth), logSpread(open.value, open.plusMinus));
-}
-
 function mouthLoss(outlet: OutletBranch, mode: 'static' | 'total', air: Air): MouthLoss {
   const { contractions, rest } = runLoss(mouthElements(outlet), air);
   const narrowing = isThinSlot(outlet) ? outlet.dischargeCoefficient : 1;
@@ -332,8 +267,7 @@ function mouthLoss(outlet: OutletBranch, mode: 'static' | 'total', air: Air): Mo
     gap: DISCHARGE_COEFFICIENT * (outlet.leakArea ?? 0) * Math.sqrt(2 / air.density),
     motion: mode === 'total' ? air.density / 2 / outlet.branchArea ** 2 : 0,
     area: outlet.area, narrowing,
-    // As far as the duct before it holds the jet together there is nothing uncertain in it.
-    contracts: isThinSlot(outlet) ? (DISCHARGE_COEFFICIENT * (1 - (outlet.area / outlet.branchArea) ** 3)) / narrowing : 0,
+    contracts: contractsOf(outlet),
   };
 }
 

@@ -1,6 +1,5 @@
-import { curveAtSpeed, fanBranchesOf, operatingPoint, type Air, type AirPathResult, type DuctNetwork, type FanCurve, type PathVariant } from '@/lib/airflow';
+import { curveAtSpeed, likelyBranches, operatingPoint, type Air, type AirPathResult, type DuctNetwork, type FanCurve, type PathVariant, type UncertainInputs } from '@/lib/airflow';
 import { withMouths } from './best-mouths';
-import { curveOfBranch } from './most-likely-points';
 
 /** Step of a change, as a share: small enough for a slope, large enough to stand clear of rounding. */
 const STEP = 0.01;
@@ -24,11 +23,11 @@ const CHANGES: readonly { readonly change: string; readonly of: (way: Way) => Pi
  * Percent of air speed at the slowest outlet of the whole path for one percent more of each thing, by trying it on the full network.
  * Where two fans have ducts of their own each is tried by itself; ducts whose slowest outlets are within the step of each other are
  * tried together, as more air from one alone would only leave the other the slowest.
- * Worked: one percent more fan speed gives very nearly one percent more air speed.
+ * As entered, or at the `centre` that readings leave. Worked: one percent more fan speed gives very nearly one percent more air speed.
  */
-export function sensitivityOf(variant: PathVariant, air: Air): AirPathResult['sensitivity'] {
-  const wider = fanBranchesOf(withMouths(variant, 1 + STEP));
-  const ways = fanBranchesOf(variant).map((branch, k): Way => ({ curve: curveOfBranch(variant, branch, air), network: branch.network, wider: wider[k]?.network ?? branch.network }));
+export function sensitivityOf(variant: PathVariant, air: Air, centre?: UncertainInputs): AirPathResult['sensitivity'] {
+  const wider = likelyBranches(withMouths(variant, 1 + STEP), air, centre);
+  const ways = likelyBranches(variant, air, centre).map(({ curve, network }, k): Way => ({ curve, network, wider: wider[k]?.network ?? network }));
   const speeds = ways.map((way) => slowest(way, air));
   const now = Math.min(...speeds);
   return triedTogether(speeds).flatMap(({ words, has }) => CHANGES.map(({ change, of }) => ({

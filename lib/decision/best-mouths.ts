@@ -1,4 +1,4 @@
-import { fanBranchesOf, type Air, type PathVariant } from '@/lib/airflow';
+import { fanBranchesOf, type Air, type PathVariant, type UncertainInputs } from '@/lib/airflow';
 import { mapped } from '@/lib/elementary';
 import { mostLikelyPoints } from './most-likely-points';
 import { times } from './scaled-fact';
@@ -6,21 +6,27 @@ import { times } from './scaled-fact';
 /**
  * The factor on the area of all mouths of a path at which its jets push hardest together, at the most likely values; below 1 where
  * smaller mouths do. No mouth grows beyond the duct before it. Mouths keep their shares, and two fans with ducts of their own count
- * together. Within 1 % of the factor. Throws where an area is not above 0 (see `operatingPoint`).
+ * together. As entered, or at the `centre` that readings leave. Within 1 % of the factor. Throws where an area is not above 0 (see
+ * `operatingPoint`).
  *
  * Thrust over the logarithm of the area has one top: mouths are halved from the largest until it falls, then parabolas close in.
  * Worked: 5 CFM and 160 Pa (between line and parabola) on a 12 × 10 mm duct of 40 mm with three mitres, one mouth of 120 mm²: 0.56.
  */
-export function bestMouthFactor(variant: PathVariant, air: Air): number {
+export function bestMouthFactor(variant: PathVariant, air: Air, centre?: UncertainInputs): number {
+  if (centre !== undefined) return searched(variant, air, centre);
   const known = FOUND.get(variant);
   if (known !== undefined) return known;
-  const factor = Math.exp(logOfBest((log) => thrustOf(withMouths(variant, Math.exp(log)), air), Math.log(roomForMouths(variant))));
+  const factor = searched(variant, air);
   FOUND.set(variant, factor);
   return factor;
 }
 
-/** Factors found before; a variant is never changed in place, and its air is that of its path. */
+/** Factors found before of paths as entered; a variant is never changed in place, and its air is that of its path. */
 const FOUND = new WeakMap<PathVariant, number>();
+
+function searched(variant: PathVariant, air: Air, centre?: UncertainInputs): number {
+  return Math.exp(logOfBest((log) => thrustOf(withMouths(variant, Math.exp(log)), air, centre), Math.log(roomForMouths(variant))));
+}
 
 /** How much larger every mouth can get, as a factor on its area, until the first is as large as the duct before it. */
 export function roomForMouths(variant: PathVariant): number {
@@ -47,8 +53,8 @@ export function withMouths(variant: PathVariant, factor: number): PathVariant {
   return { ...variant, outlets };
 }
 
-function thrustOf(variant: PathVariant, air: Air): number {
-  return mostLikelyPoints(variant, air).reduce((sum, { point }) => sum + point.jetThrust, 0);
+function thrustOf(variant: PathVariant, air: Air, centre: UncertainInputs | undefined): number {
+  return mostLikelyPoints(variant, air, centre).reduce((sum, { point }) => sum + point.jetThrust, 0);
 }
 
 /** Halvings of the mouths at most: down to a 256th of the largest. */

@@ -1,7 +1,7 @@
 import {
-  MOST_NEEDED_SPEED, airOfPath, bottleneckOf, claimsToday, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
+  MOST_NEEDED_SPEED, airOfPath, bottleneckOf, centreOfSamples, claimsToday, credibilityOfFan, curveAlone, curvePoints, drawInputs, ductCurvePoints, electricalFit, fanBranchesOf, fanCurveOf, fansAtWork, inputLayout, mouthAreaOf,
   readingConflicts, sharedColumn, updateByReadings, variantOfToday,
-  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath,
+  type Air, type AirOption, type AirPath, type AirPathResult, type FanFigures, type FanResult, type OperatingResult, type OutletResult, type PathFaults, type PathVariant, type SampledPath, type UncertainInputs,
 } from '@/lib/airflow';
 import { SIDES, minimumLayerTime, neededCoefficient, polymerNamed } from '@/lib/cooling';
 import { exponential, mapped, naturalLog } from '@/lib/elementary';
@@ -59,7 +59,7 @@ export function compareAirOptions(path: AirPath, problems: AirPathResult['proble
   const rows = options.map((option, k) => ({ ...optionRow(option, options[0] ?? option, path, air, costs[k] ?? new Float64Array(1)), ...chanceOf(option, count) }));
   const ranked = [...rows].sort((a, b) => a.expectedCost - b.expectedCost);
   return {
-    ...nominalFacts(path, today, pathToday, air),
+    ...likelyFacts(path, today, pathToday, air, path.measured.length === 0 ? undefined : centreOfSamples(inputs, today)),
     title: path.title,
     currency: path.currency,
     geometry: path,
@@ -252,16 +252,17 @@ function bottleneckToday(today: PathVariant, path: SampledPath, air: Air): Pick<
   return { bottleneck: bottleneckOf(Math.min(1, Math.max(0, share))), bottleneckOfFan: isFirst ? 1 : 2 };
 }
 
-function nominalFacts(path: AirPath, today: PathVariant, sampled: SampledPath, air: Air): Pick<AirPathResult, 'remarks' | 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
-  const likely = mostLikelyPoints(today, air);
+/** What holds at the most likely values, those that the readings leave where there are any. */
+function likelyFacts(path: AirPath, today: PathVariant, sampled: SampledPath, air: Air, centre: UncertainInputs | undefined): Pick<AirPathResult, 'remarks' | 'lossShares' | 'jetThrust' | 'ductCurve' | 'sensitivity' | 'bestOutletArea' | 'outletArea'> {
+  const likely = mostLikelyPoints(today, air, centre);
   const outletArea = today.outlets.reduce((sum, outlet) => sum + mouthAreaOf(outlet), 0);
   return {
     remarks: remarksOf(today, sampled, likely, air),
     lossShares: lossSharesOf(likely),
     jetThrust: likely.reduce((sum, { point }) => sum + point.jetThrust, 0),
     ductCurve: ductCurveOf(today, air, fanCurveOf(path.fan, air).freeFlow),
-    sensitivity: sensitivityOf(today, air),
-    bestOutletArea: outletArea * bestMouthFactor(today, air),
+    sensitivity: sensitivityOf(today, air, centre),
+    bestOutletArea: outletArea * bestMouthFactor(today, air, centre),
     outletArea,
   };
 }

@@ -1,21 +1,17 @@
-import { curveAlone, fanBranchesOf, fanCurveOf, operatingPoint, type Air, type FanBranch, type FanCurve, type LossShare, type OperatingPoint, type PathVariant } from '@/lib/airflow';
+import { likelyBranches, operatingPoint, type Air, type LikelyBranch, type LossShare, type OperatingPoint, type PathVariant, type UncertainInputs } from '@/lib/airflow';
 
 /** A fan with what it feeds, and where the two meet at the most likely values. */
-export interface MostLikelyPoint extends FanBranch {
+export interface MostLikelyPoint extends LikelyBranch {
   readonly point: OperatingPoint;
 }
 
 /**
  * The operating points of a path at the most likely value of everything in it: one, or two where each of two fans has a duct of
- * its own, the first fan's first. SI; throws where an area is not above 0 (see `operatingPoint`, which also has the worked number).
+ * its own, the first fan's first. As entered, or at the `centre` that readings leave (see `centreOfSamples`). SI; throws where an area
+ * is not above 0 (see `operatingPoint`, which also has the worked number).
  */
-export function mostLikelyPoints(variant: PathVariant, air: Air): MostLikelyPoint[] {
-  return fanBranchesOf(variant).map((branch) => ({ ...branch, point: operatingPoint(curveOfBranch(variant, branch, air), branch.network, air) }));
-}
-
-/** The most likely curve of what blows into a duct. */
-export function curveOfBranch({ fan }: PathVariant, branch: FanBranch, air: Air): FanCurve {
-  return branch.fan === 'second' && fan.second !== undefined ? curveAlone(fan.second, air) : fanCurveOf(fan, air);
+export function mostLikelyPoints(variant: PathVariant, air: Air, centre?: UncertainInputs): MostLikelyPoint[] {
+  return likelyBranches(variant, air, centre).map((branch) => ({ ...branch, point: operatingPoint(branch.curve, branch.network, air) }));
 }
 
 /** Where the power of the air goes on the whole path, shares of 1, biggest first. Of two ducts every place says which it belongs to. */

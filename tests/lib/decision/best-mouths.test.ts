@@ -48,7 +48,7 @@ describe('the area of the mouths at which the jets push hardest', () => {
     expect(Math.abs(found / best - 1)).toBeLessThan(0.025);
     expect(thrust(withMouths(variant, found), air) / most).toBeGreaterThan(0.9998);
     expect(found).toBeLessThan(room * 1.000001);
-    const { bestOutletArea, outletArea } = compareAirOptions(path, [], { samples: 50 });
+    const { bestOutletArea, outletArea } = compareAirOptions({ ...path, measured: [] }, [], { samples: 50 });
     expect(bestOutletArea / outletArea).toBeCloseTo(found, 12);
   });
 
