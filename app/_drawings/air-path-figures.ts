@@ -6,14 +6,14 @@ import { wordWidth } from './word-width';
 import { wrapWords } from './wrap-words';
 
 /** A size of the path that stands in the drawing as a figure. */
-export type PathSize = 'frame' | 'second-frame' | 'duct-width' | 'duct-length' | 'mouth-width' | 'mouth-height' | 'distance' | 'tilt' | 'channel' | 'branch' | 'bends';
+export type PathSize = 'frame' | 'second-frame' | 'duct-width' | 'duct-height' | 'duct-length' | 'mouth-width' | 'mouth-height' | 'distance' | 'tilt' | 'channel' | 'channel-height' | 'branch' | 'bends';
 
 export interface PlanOfPath {
   readonly fan: PlanFan;
   /** The second of two fans; undefined for one. */
   readonly second?: PlanSecondFan | undefined;
-  /** Clear width and length of the duct from the fan to the fork, mm. */
-  readonly duct: { readonly width: number; readonly length: number };
+  /** Clear width, height and length of the duct from the fan to the fork, mm; a round one is as high as it is wide. */
+  readonly duct: { readonly width: number; readonly height?: number; readonly isRound?: boolean; readonly length: number };
   /** One to four outlets. */
   readonly outlets: readonly PlanOutlet[];
   /** Sizes that nobody measured: a usual value stands in, and its figure carries a question mark. Written as `sizeKey`. */

@@ -19,6 +19,8 @@ export interface PlanOutlet {
   readonly bends: number;
   /** Clear height of its channel; as high as the mouth unless said. */
   readonly channelHeight?: number;
+  /** A round channel is as high as it is wide. */
+  readonly isRoundChannel?: boolean;
   /** Per bend the length of its middle line, 0 for a sharp one; all sharp unless said. */
   readonly arcs?: readonly number[];
   /** Where the channel becomes wider or narrower after the branch's length: clear width, length of the piece, and of the slope at its beginning. */

@@ -1,5 +1,6 @@
-import { layOutAirPath } from './air-path-layout';
+import { layOutAirPath, wallThickness } from './air-path-layout';
 import type { AirPathLayout, PlanFan } from './air-path-layout';
+import { besideDuct, ductAcross, heightSegments } from './air-path-heights';
 import { arrow, figureHeight, figureWords, fingerHeight, rowAt, sizeKey } from './air-path-figures';
 import type { PathSize, PlacedSize, PlacedWords, PlanOfPath, Segment } from './air-path-figures';
 import { bedBeside, inSteps, placeSections } from './air-path-section';
@@ -42,6 +43,8 @@ export interface PlacedPlan {
   readonly sections: readonly PlacedSection[];
   readonly unrolled: PlacedUnrolled;
   readonly names: readonly PlacedName[];
+  /** Words beside the figures of the plan. */
+  readonly words: readonly PlacedWords[];
   readonly sizes: readonly PlacedSize[];
 }
 
@@ -68,20 +71,20 @@ export function placePlan(plan: PlanOfPath, width: number, held?: PlacedPlan): P
   const { k, left, top } = held === undefined ? groundFor(layout, width, slim ? 38 : 176) : heldGround(layout, held);
   const on: Frame = { id: '', width, height: 0, size: 'figure', k, left, top };
   const planEnd = top + layout.box.bottom * k + 14;
-  const named = namesOf(plan, layout, on);
+  const { arrows, words, isHeightLeft } = arrowsOf(plan, layout, on, width - (slim ? 0 : column + 8), held);
+  const named = namesOf(plan, layout, on, isHeightLeft);
   const under = slim ? placeSlim(plan, layout, on, named, planEnd, held) : placeWide(plan, layout, on, named, planEnd, held);
-  const arrows = arrowsOf(plan, layout, on);
   return {
     width, slim, on, layout, caption: captionFor(width), viewsTop: under.viewsTop, foot: under.foot, sections: under.sections, unrolled: under.unrolled,
     height: Math.max(held?.height ?? 0, Math.round(under.end)),
-    names: under.names, sizes: inOrder([...arrows, ...under.nameSizes, ...under.sections.flatMap((section) => section.sizes), ...under.unrolled.sizes]),
+    names: under.names, words, sizes: inOrder([...arrows, ...under.nameSizes, ...under.sections.flatMap((section) => section.sizes), ...under.unrolled.sizes]),
   };
 }
 
 /** The duct comes first whichever view it stands in: what is taken hold of must not change its place among the others. */
 const inOrder = (sizes: readonly PlacedSize[]): PlacedSize[] => [...sizes].sort((a, b) => rankOf(a) - rankOf(b));
 const rankOf = ({ size }: PlacedSize): number => (FIRST.includes(size) ? FIRST.indexOf(size) : FIRST.length);
-const FIRST: readonly PathSize[] = ['frame', 'second-frame', 'duct-length', 'duct-width'];
+const FIRST: readonly PathSize[] = ['frame', 'second-frame', 'duct-length', 'duct-width', 'duct-height'];
 
 const captionFor = (width: number): string => CAPTIONS.find((words) => wordWidth(words) <= width - 4) ?? '';
 /** The way of the branches round the nozzle is not entered: the plan says so, and where their lengths stand. */
@@ -171,14 +174,15 @@ interface Named {
   readonly rows: readonly (readonly Segment[])[];
 }
 
-function namesOf(plan: PlanOfPath, layout: AirPathLayout, on: Frame): Named[] {
+/** `isHeightLeft`: the height of the duct has no room in the plan and stands with the fan. */
+function namesOf(plan: PlanOfPath, layout: AirPathLayout, on: Frame, isHeightLeft: boolean): Named[] {
   const place = (p: Point): Point => ({ x: atX(on, p.x), y: atY(on, p.y) });
   const { fan, second } = plan;
   const frame = (size: 'frame' | 'second-frame', of: PlanFan): Segment[] => [{ words: 'frame' }, { words: figureWords(plan, size, undefined, of.size), size }];
   const fanNamed = (key: string, of: PlanFan, at: Point, rows: Named['rows']): Named => ({ key, outlet: undefined, at: place({ x: at.x + of.size * 0.22, y: at.y }), words: of.name, second: of.reading, accent: false, rows });
   return [
     // Over two fans an arrow could belong to either: their sizes stand with their names.
-    fanNamed('fan', fan, layout.fan, second === undefined ? [] : [frame('frame', fan)]),
+    fanNamed('fan', fan, layout.fan, [...(second === undefined ? [] : [frame('frame', fan)]), ...(isHeightLeft ? [[{ words: 'duct' }, ...heightSegments(plan, ductAcross(plan))]] : [])]),
     ...(second === undefined || layout.second === undefined ? [] : [fanNamed('second fan', second, layout.second, plan.unknown?.has(sizeKey('second-frame')) === true ? [] : [frame('second-frame', second)])]),
     ...layout.outlets.map(({ outlet, way, mouth, lee }, index): Named => {
       const turn = way.at(-2) ?? mouth;
@@ -227,21 +231,24 @@ function set(named: Named, at: Point, side: 'left' | 'right', room: number, step
 }
 
 /** The dimensions of the plan: frame over the fan, duct beside and across itself unless it is broken. */
-function arrowsOf(plan: PlanOfPath, layout: AirPathLayout, on: Frame): PlacedSize[] {
+function arrowsOf(plan: PlanOfPath, layout: AirPathLayout, on: Frame, right: number, held: PlacedPlan | undefined): { arrows: PlacedSize[]; words: readonly PlacedWords[]; isHeightLeft: boolean } {
   const { fan, duct } = plan;
   const r = fan.size / 2;
   const over = atY(on, layout.box.top);
   const foot = layout.channels[0]?.points[0];
-  return [
-    ...(plan.second !== undefined ? [] : [arrow('frame', undefined, figureWords(plan, 'frame', undefined, fan.size), { from: atX(on, layout.fan.x - r), to: atX(on, layout.fan.x + r), at: over - 12, edges: [over, over] })]),
-    ...(duct.length > 0 && foot !== undefined ? trunkSizes(plan, layout, on, foot) : []),
-  ];
+  const frame = plan.second !== undefined ? [] : [arrow('frame', undefined, figureWords(plan, 'frame', undefined, fan.size), { from: atX(on, layout.fan.x - r), to: atX(on, layout.fan.x + r), at: over - 12, edges: [over, over] })];
+  if (duct.length <= 0 || foot === undefined) return { arrows: frame, words: [], isHeightLeft: false };
+  const end = layout.fork.y - Math.max(4, ...plan.outlets.map((o) => o.channel)) / 2;
+  const trunk = trunkSizes(plan, layout, on, foot, end);
+  if (layout.breaks.length > 0) return { arrows: [...frame, ...trunk], words: [], isHeightLeft: false };
+  // Under a hand a height that stands with the fan stays there.
+  const beside = held?.words.length === 0 ? undefined : besideDuct(plan, layout, on, trunk.at(-1), { top: atY(on, foot.y), bottom: atY(on, end - wallThickness), right });
+  return { arrows: [...frame, ...trunk, ...(beside?.sizes ?? [])], words: beside?.words ?? [], isHeightLeft: beside === undefined && heightSegments(plan, ductAcross(plan)).length > 0 };
 }
 
-function trunkSizes(plan: PlanOfPath, layout: AirPathLayout, on: Frame, foot: Point): PlacedSize[] {
+function trunkSizes(plan: PlanOfPath, layout: AirPathLayout, on: Frame, foot: Point, end: number): PlacedSize[] {
   const { duct } = plan;
   const half = duct.width / 2;
-  const end = layout.fork.y - Math.max(4, ...plan.outlets.map((o) => o.channel)) / 2;
   const lengthWords = figureWords(plan, 'duct-length', undefined, duct.length);
   // A second fan beside the first joins from the left. The figure stands to the left of its line either way.
   const atRight = plan.second?.arrangement === 'parallel';

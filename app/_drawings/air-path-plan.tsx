@@ -54,6 +54,7 @@ export function AirPathPlan({ width, placed: given, id, ...plan }: AirPathPlanPr
       {names.map((name, i) => (slim ? <ListedName key={name.key} name={name} number={i + 1} /> : <NameBeside key={name.key} name={name} />))}
       {sections.map((section, i) => <PlainWords key={i} words={section.words} />)}
       <PlainWords words={unrolled.words} />
+      <PlainWords words={placed.words} />
       {guessed && <Words x={0} y={foot} tone="ink2">15? is not measured: a usual value</Words>}
       <SpeedKey x={0} y={foot + (guessed ? 34 : 16)} />
     </Sheet>
@@ -189,7 +190,10 @@ const STANDS = { series: 'behind it', parallel: 'beside it on the same duct', 'o
 
 const fanWords = (fan: PlanFan): string => [fan.name, `frame ${fan.size} mm`, fan.reading].filter(Boolean).join(', ');
 
+/** How wide and high a channel is inside; a height that is its width, or is not told, is left out. */
+const insideWords = (width: number, height: number | undefined): string => (height === undefined ? '' : `, ${sizeWords(width)} by ${sizeWords(height)} mm inside,`);
+
 function planWords({ fan, second, unknown }: PlanOfPath, layout: AirPathLayout): string {
-  const said = layout.outlets.map(({ outlet, lee }, index) => `${outlet.name}: ${outlet.reading === '' ? '' : `${outlet.reading}, `}${lee ? 'in the lee, ' : ''}${unknown?.has(sizeKey('branch', index)) === true ? 'branch not known' : `branch ${sizeWords(outlet.branch)} mm long with ${outlet.bends} ${outlet.bends === 1 ? 'bend' : 'bends'}`}, mouth ${sizeWords(outlet.width)} by ${sizeWords(outlet.height)} mm, ${sizeWords(outlet.distance)} mm from the nozzle`).join('; ');
+  const said = layout.outlets.map(({ outlet, lee }, index) => `${outlet.name}: ${outlet.reading === '' ? '' : `${outlet.reading}, `}${lee ? 'in the lee, ' : ''}${unknown?.has(sizeKey('branch', index)) === true ? 'branch not known' : `branch ${sizeWords(outlet.branch)} mm long${insideWords(outlet.channel, outlet.isRoundChannel === true ? undefined : outlet.channelHeight)} with ${outlet.bends} ${outlet.bends === 1 ? 'bend' : 'bends'}`}, mouth ${sizeWords(outlet.width)} by ${sizeWords(outlet.height)} mm, ${sizeWords(outlet.distance)} mm from the nozzle`).join('; ');
   return `Air path from above, cut through the nozzle, and with its branches unrolled. ${fanWords(fan)}${second === undefined ? '' : `; ${STANDS[second.arrangement]}: ${fanWords(second)}`}. ${said}.`;
 }

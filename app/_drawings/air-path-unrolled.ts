@@ -1,5 +1,7 @@
 import { wallThickness } from './air-path-layout';
 import type { AirPathLayout, OutletLayout, PlanOutlet } from './air-path-layout';
+import { channelAcross, columnAt, ductAcross, heightSegments, placeAcross, reachAcross, ringOf } from './air-path-heights';
+import type { AcrossColumn, CutAcross } from './air-path-heights';
 import { arrow, figureHeight, figureWords, fingerHeight, rowAt, shortName, sizeKey } from './air-path-figures';
 import type { PlacedSize, PlacedWords, PlanOfPath, Segment } from './air-path-figures';
 import { joined, pathOf } from './air-path-section';
@@ -61,6 +63,9 @@ export interface PlacedUnrolled {
   readonly left: number;
   readonly runs: readonly PlacedRun[];
   readonly walls: CutOpen;
+  /** Channels cut across beside their runs, and where; undefined where their heights stand among the words. */
+  readonly across: CutOpen;
+  readonly column: AcrossColumn | undefined;
   /** Walls of a branch that is not known: dashed. */
   readonly ghosts: string;
   /** Lines across at sharp bends, and the pieces that rounded bends take. */
@@ -100,20 +105,23 @@ export function placeUnrolled(plan: PlanOfPath, layout: AirPathLayout, place: Un
   const fitting = (place.width - before - (place.held === undefined ? after : mouthLine + 4)) / longest;
   const k = Math.min(place.held?.k ?? place.k, fitting < scaleStep ? fitting : Math.max(scaleStep, Math.floor(fitting / scaleStep + 1e-9) * scaleStep), place.k);
   const share = Math.round((100 * k) / place.k) / 100;
-  const caption = wrapWords(`${layout.outlets.length === 1 ? 'Its branch' : 'Branches'} unrolled, ${share > 0.995 ? 'to the same scale' : `to scale, ${share} of the plan’s`}.${bendKey(layout)}`, place.width);
+  const cuts = [...(isBroken ? [ductAcross(plan)] : []), ...layout.outlets.map((_, index) => channelAcross(plan, index))].filter((cut) => cut !== undefined);
+  const free = columnAt(cuts, place.left + before + longest * k + after, place.left + place.width, k);
+  const column = place.held !== undefined && place.held.column === undefined ? undefined : free;
+  const caption = wrapWords(`${layout.outlets.length === 1 ? 'Its branch' : 'Branches'} unrolled${column === undefined ? '' : ' and cut across'}, ${share > 0.995 ? 'to the same scale' : `to scale, ${share} of the plan’s`}.${bendKey(layout)}`, place.width);
   const parts: RunParts[] = [];
   let y = place.top + (caption.length - 1) * 18 + 8;
   if (isBroken) {
-    parts.push(placeDuct(plan, place, k, y));
+    parts.push(placeDuct(plan, place, column, k, y));
     y = parts.at(-1)?.end ?? y;
   }
   layout.outlets.forEach((laid, index) => {
-    const part = placeBranch(plan, laid, index, profiles[index] ?? [], place, k, y);
+    const part = placeBranch(plan, laid, index, profiles[index] ?? [], place, column, k, y);
     parts.push(part);
     y = part.end;
   });
   return {
-    k, left: place.left, runs: parts.map((part) => part.run), walls: joined(parts.map((part) => part.walls)), ghosts: parts.map((part) => part.ghost).join(''), folds: parts.map((part) => part.folds).join(''), rounds: parts.map((part) => part.rounds).join(''),
+    k, left: place.left, runs: parts.map((part) => part.run), walls: joined(parts.map((part) => part.walls)), across: joined(parts.map((part) => part.across)), column, ghosts: parts.map((part) => part.ghost).join(''), folds: parts.map((part) => part.folds).join(''), rounds: parts.map((part) => part.rounds).join(''),
     words: [...caption.map((words, i): PlacedWords => ({ x: place.left, y: place.top + i * 18, words, tone: 'ink2' })), ...parts.flatMap((part) => part.words)],
     sizes: parts.flatMap((part) => part.sizes), end: y,
   };
@@ -131,6 +139,7 @@ function bendKey({ outlets }: AirPathLayout): string {
 interface RunParts {
   readonly run: PlacedRun;
   readonly walls: CutOpen;
+  readonly across: CutOpen;
   readonly ghost: string;
   readonly folds: string;
   readonly rounds: string;
@@ -141,28 +150,34 @@ interface RunParts {
 
 const nothingCut: CutOpen = { walls: '', clear: '', ends: '' };
 
-function placeDuct(plan: PlanOfPath, place: UnrolledPlace, k: number, top: number): RunParts {
+function placeDuct(plan: PlanOfPath, place: UnrolledPlace, column: AcrossColumn | undefined, k: number, top: number): RunParts {
   const { width, length } = plan.duct;
   const head = top + 18;
-  const ground = groundOf(place, k, head + 8, width / 2, false, heldAt(place, 'duct'));
+  const cut = ductAcross(plan);
+  const ground = groundOf(place, k, head + 8, width / 2, reachOf(cut, column, k), heldAt(place, 'duct'));
+  const across = acrossAt(plan, cut, column, ground.y, k);
+  const title = 'duct, from the fan to the fork';
+  const text = rowAt(column === undefined ? heightSegments(plan, cut) : [], place.left + wordWidth(title) * 1.04 + 12, head, 'right', place.headOf === undefined ? figureHeight : fingerHeight);
   return {
     run: { key: 'duct', laid: undefined, from: ground.at({ x: 0, y: 0 }), to: ground.at({ x: length, y: 0 }) },
-    walls: cutOpen([{ x: 0, y: width / 2 }, { x: length, y: width / 2 }], ground.at, k), ghost: '', folds: '', rounds: '',
-    words: [{ x: place.left, y: head, words: 'duct, from the fan to the fork', strong: true }],
-    sizes: [lengthSize('duct-length', undefined, figureWords(plan, 'duct-length', undefined, length), length, ground, k)],
+    walls: cutOpen([{ x: 0, y: width / 2 }, { x: length, y: width / 2 }], ground.at, k), across: ringOf(across.walls), ghost: '', folds: '', rounds: '',
+    words: [{ x: place.left, y: head, words: title, strong: true }, ...text.words],
+    sizes: [...across.sizes, ...text.sizes, lengthSize('duct-length', undefined, figureWords(plan, 'duct-length', undefined, length), length, ground, k)],
     end: ground.end,
   };
 }
 
-function placeBranch(plan: PlanOfPath, laid: OutletLayout, index: number, profile: RunProfile, place: UnrolledPlace, k: number, top: number): RunParts {
+function placeBranch(plan: PlanOfPath, laid: OutletLayout, index: number, profile: RunProfile, place: UnrolledPlace, column: AcrossColumn | undefined, k: number, top: number): RunParts {
   const { outlet } = laid;
   const isUnknown = plan.unknown?.has(sizeKey('branch', index)) === true;
   const head = place.headOf === undefined ? top + 18 : place.headOf(index, top + 18);
-  const segments = bendWords(plan, outlet, index);
-  const named = place.headOf === undefined ? shortName(outlet.name, place.width - 190) : '';
+  const cut = channelAcross(plan, index);
+  const height = column === undefined ? heightSegments(plan, cut) : [];
+  const segments = [...bendWords(plan, outlet, index, height.length > 0), ...height];
+  const named = place.headOf === undefined ? shortName(outlet.name, place.width - (column === undefined ? 252 : 190)) : '';
   const text = rowAt(segments, place.left + (place.headOf === undefined ? wordWidth(named) * 1.04 + 12 : 34), head, 'right', place.headOf === undefined ? figureHeight : fingerHeight);
   const short = Math.min(outlet.channel, outlet.width) * k < 24;
-  const ground = groundOf(place, k, head + 8, Math.max(...profile.map((p) => p.y)), short, heldAt(place, outlet.name));
+  const ground = groundOf(place, k, head + 8, Math.max(...profile.map((p) => p.y)), Math.max(short ? 26 : 0, reachOf(cut, column, k)), heldAt(place, outlet.name));
   const { at } = ground;
   const ends = [ground.left, ground.left + lengthOf(profile) * k] as const;
   const upright = (size: 'channel' | 'mouth-width', value: number, line: number, edge: number, beside: 'left' | 'right'): PlacedSize => {
@@ -170,30 +185,38 @@ function placeBranch(plan: PlanOfPath, laid: OutletLayout, index: number, profil
     return arrow(size, index, figureWords(plan, size, index, value), { from: high, to: low, at: px(line), upright: true, beside, edges: [edge, edge] }, { x: px(line), y: high, along: 'y', perMillimetre: -k / 2 });
   };
   const walls = cutOpen(profile, at, k);
+  const across = acrossAt(plan, cut, column, ground.y, k);
   const [places, half] = [bendsAlong(outlet), outlet.channel / 2];
   return {
     run: { key: outlet.name, laid, from: at({ x: 0, y: 0 }), to: at({ x: lengthOf(profile), y: 0 }) },
-    walls: isUnknown ? nothingCut : walls, ghost: isUnknown ? walls.walls : '',
+    walls: isUnknown ? nothingCut : walls, across: ringOf(isUnknown ? '' : across.walls), ghost: isUnknown ? walls.walls + across.walls : '',
     folds: places.filter(([from, to]) => from === to).map(([x]) => pathOf([at({ x, y: half }), at({ x, y: -half })])).join(''),
     rounds: places.filter(([from, to]) => from < to).map(([from, to]) => `${pathOf([at({ x: from, y: half }), at({ x: to, y: half }), at({ x: to, y: -half }), at({ x: from, y: -half })])}Z`).join(''),
     words: [...(named === '' ? [] : [{ x: place.left, y: head, words: named, strong: true, tone: laid.lee ? 'accent' as const : 'ink' as const }]), ...text.words],
     sizes: [
       upright('channel', outlet.channel, ends[0] - 12, ends[0], 'left'),
+      ...across.sizes, ...text.sizes.filter(isHeight),
       lengthSize('branch', index, figureWords(plan, 'branch', index, outlet.branch), outlet.branch, ground, k),
-      ...text.sizes,
+      ...text.sizes.filter((size) => !isHeight(size)),
       upright('mouth-width', outlet.width, ends[1] + mouthLine, ends[1], 'right'),
     ],
     end: ground.end,
   };
 }
 
-/** How many bends there are, and of which kind. */
-function bendWords(plan: PlanOfPath, { bends, arcs }: PlanOutlet, index: number): Segment[] {
+/** How many bends there are, and of which kind; `goesOn` where more is said after them. */
+function bendWords(plan: PlanOfPath, { bends, arcs }: PlanOutlet, index: number, goesOn: boolean): Segment[] {
   const words = figureWords(plan, 'bends', index, bends);
   const rounded = arcs?.filter((arc) => arc > 0).length ?? 0;
   const kind = words === '?' || arcs === undefined || bends === 0 ? '' : rounded === 0 ? 'sharp ' : rounded === bends ? 'rounded ' : 'sharp and rounded ';
-  return [{ words, size: 'bends', outlet: index }, { words: `${kind}${bends === 1 && words !== '?' ? 'bend' : 'bends'}` }];
+  return [{ words, size: 'bends', outlet: index }, { words: `${kind}${bends === 1 && words !== '?' ? 'bend' : 'bends'}${goesOn ? ',' : ''}` }];
 }
+
+const isHeight = ({ size }: PlacedSize): boolean => size === 'channel-height';
+
+const reachOf = (cut: CutAcross | undefined, column: AcrossColumn | undefined, k: number): number => (cut === undefined || column === undefined ? 0 : reachAcross(cut, k));
+
+const acrossAt = (plan: PlanOfPath, cut: CutAcross | undefined, column: AcrossColumn | undefined, y: number, k: number): ReturnType<typeof placeAcross> => (cut === undefined || column === undefined ? { walls: '', sizes: [] } : placeAcross(plan, cut, column, y, k));
 
 const givesWayBy = 24;
 
@@ -209,9 +232,9 @@ interface RunGround {
   readonly at: (p: Point) => Point;
 }
 
-function groundOf({ left: edge }: UnrolledPlace, k: number, top: number, half: number, short: boolean, held: number | undefined): RunGround {
+function groundOf({ left: edge }: UnrolledPlace, k: number, top: number, half: number, least: number, held: number | undefined): RunGround {
   const left = edge + before;
-  const reach = Math.max((half + wallThickness) * k, short ? 26 : 0);
+  const reach = Math.max((half + wallThickness) * k, least);
   const free = Math.round(top + reach);
   // Under a hand the middle line stays, and gives way seldom.
   const y = held === undefined ? free : held + Math.max(0, Math.ceil((free - held) / givesWayBy - 1)) * givesWayBy;

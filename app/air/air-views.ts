@@ -123,7 +123,7 @@ export function planOf(path: AirPath, result: AirPathResult | undefined, unit: U
   return {
     fan: { ...planFan(fan, fan.name), reading: flowWords(first?.flow ?? result?.today.flow) },
     second: fan.arrangement === 'single' ? undefined : { ...planFan(fan.second ?? fan, fan.second?.name ?? 'the same again'), arrangement: fan.arrangement, reading: flowWords(second?.flow) },
-    duct: { width: inMm(duct.section.width), length: inMm(duct.length) },
+    duct: { width: inMm(duct.section.width), height: inMm(duct.section.height), isRound: duct.section.shape === 'circle', length: inMm(duct.length) },
     outlets: outlets.map((outlet, index) => {
       const found = result?.outlets[index];
       return {
@@ -134,10 +134,10 @@ export function planOf(path: AirPath, result: AirPathResult | undefined, unit: U
       };
     }),
     guessed: new Set([
-      ...(fan.frame === undefined ? [sizeKey('frame')] : []), ...(fan.second !== undefined && fan.second.frame === undefined ? [sizeKey('second-frame')] : []), ...guessedOf(duct.section.width, 'duct-width'), ...guessedOf(duct.length, 'duct-length'),
+      ...(fan.frame === undefined ? [sizeKey('frame')] : []), ...(fan.second !== undefined && fan.second.frame === undefined ? [sizeKey('second-frame')] : []), ...guessedOf(duct.section.width, 'duct-width'), ...guessedOf(duct.section.height, 'duct-height'), ...guessedOf(duct.length, 'duct-length'),
       ...outlets.flatMap((outlet, index) => guessedAtOutlet(outlet, index)),
     ]),
-    unknown: new Set([...(fan.second === undefined ? [sizeKey('second-frame')] : []), ...outlets.flatMap((outlet, index) => (outlet.branch === undefined ? (['channel', 'branch', 'bends'] as const).map((size) => sizeKey(size, index)) : []))]),
+    unknown: new Set([...(fan.second === undefined ? [sizeKey('second-frame')] : []), ...outlets.flatMap((outlet, index) => (outlet.branch === undefined ? (['channel', 'channel-height', 'branch', 'bends'] as const).map((size) => sizeKey(size, index)) : []))]),
   };
 }
 
@@ -152,12 +152,12 @@ function outletsOfSecond(path: AirPath): ReadonlySet<number> {
 }
 
 /** A branch of which nothing is known is drawn as a usual one. */
-function branchOf(branch: RunFacts | undefined): Pick<PlanOutlet, 'branch' | 'channel' | 'channelHeight' | 'bends' | 'arcs' | 'changes'> {
+function branchOf(branch: RunFacts | undefined): Pick<PlanOutlet, 'branch' | 'channel' | 'channelHeight' | 'isRoundChannel' | 'bends' | 'arcs' | 'changes'> {
   if (branch === undefined) return { branch: 20, channel: 10, channelHeight: 6, bends: 1 };
   const { section, length, bends, changes } = branch;
   const widths = [section, ...changes.map((change) => change.to)].map((each) => inMm(each.width));
   return {
-    branch: inMm(length), channel: inMm(section.width), channelHeight: inMm(section.height), bends: bends.length,
+    branch: inMm(length), channel: inMm(section.width), channelHeight: inMm(section.height), isRoundChannel: section.shape === 'circle', bends: bends.length,
     arcs: bends.map(({ angle, radius }) => (radius === undefined ? 0 : inMm(radius) * angle.value)),
     changes: changes.map((change, i) => ({ width: widths[i + 1] ?? 0, length: inMm(change.length), slope: slopeOf(widths[i] ?? 0, widths[i + 1] ?? 0, change.angle) })),
   };
@@ -175,7 +175,7 @@ const guessedOf = (fact: Fact<'length' | 'angle'> | undefined, size: PathSize, o
 function guessedAtOutlet({ mouth, distance, tilt, branch }: OutletFacts, index: number): string[] {
   return [
     ...guessedOf(mouth.width, 'mouth-width', index), ...guessedOf(mouth.height, 'mouth-height', index), ...guessedOf(distance, 'distance', index), ...guessedOf(tilt, 'tilt', index),
-    ...guessedOf(branch?.length, 'branch', index), ...guessedOf(branch?.section.width, 'channel', index),
+    ...guessedOf(branch?.length, 'branch', index), ...guessedOf(branch?.section.width, 'channel', index), ...guessedOf(branch?.section.height, 'channel-height', index),
   ];
 }
 

@@ -9,12 +9,14 @@ export function placeOfSize(sheet: Sheet, size: PathSize, outlet = 0): Place {
     case 'frame': return ['fan', 'frame'];
     case 'second-frame': return ['fan', 'second', 'frame'];
     case 'duct-width': return across(['duct', 'section'], 'width');
+    case 'duct-height': return across(['duct', 'section'], 'height');
     case 'duct-length': return ['duct', 'length'];
     case 'mouth-width': return across(['outlets', outlet], 'width');
     case 'mouth-height': return across(['outlets', outlet], 'height');
     case 'distance': return ['outlets', outlet, 'distance'];
     case 'tilt': return ['outlets', outlet, 'tilt'];
     case 'channel': return across(['outlets', outlet, 'branch', 'section'], 'width');
+    case 'channel-height': return across(['outlets', outlet, 'branch', 'section'], 'height');
     case 'branch': return ['outlets', outlet, 'branch', 'length'];
     case 'bends': return ['outlets', outlet, 'branch', 'bends'];
     default: return size satisfies never;
@@ -33,8 +35,8 @@ export function nameOfSize(sheet: Sheet, { size, outlet }: Pick<PlacedSize, 'siz
 const DIAMETERS: Readonly<Partial<Record<PathSize, string>>> = { 'duct-width': 'Diameter of the duct', 'mouth-width': 'Mouth diameter', channel: 'Diameter of the branch' };
 
 const NAMES: Readonly<Record<PathSize, string>> = {
-  frame: 'Size of the fan', 'second-frame': 'Size of the second fan', 'duct-width': 'Width of the duct', 'duct-length': 'Length of the duct', 'mouth-width': 'Mouth width', 'mouth-height': 'Mouth height',
-  distance: 'Distance to the nozzle', tilt: 'Tilt downward', channel: 'Width of the branch', branch: 'Length of the branch', bends: 'Bends of the branch',
+  frame: 'Size of the fan', 'second-frame': 'Size of the second fan', 'duct-width': 'Width of the duct', 'duct-height': 'Height of the duct', 'duct-length': 'Length of the duct', 'mouth-width': 'Mouth width', 'mouth-height': 'Mouth height',
+  distance: 'Distance to the nozzle', tilt: 'Tilt downward', channel: 'Width of the branch', 'channel-height': 'Height of the branch', branch: 'Length of the branch', bends: 'Bends of the branch',
 };
 
 /** How far one press of an arrow key moves a size, in its unit. Small things are read to half a millimetre with a calliper. */

@@ -60,6 +60,9 @@ const apart = ([x1, y1]: Dot, [x2, y2]: Dot): number => Math.hypot(x1 - x2, y1 -
 const spanOf = (numbers: readonly number[]): number => Math.max(...numbers) - Math.min(...numbers);
 
 /** The clear inside of each branch in the order of the outlets; a duct that is drawn before them is left out. */
+/** The channel of each outlet cut across, where it is drawn; a duct that is drawn before them is left out. */
+const acrossOf = (placed: PlacedPlan): Dot[][] => partsOf(placed.unrolled.across.walls).slice(-placed.layout.outlets.length);
+
 const runsOf = (placed: PlacedPlan): Dot[][] => partsOf(placed.unrolled.walls.clear).slice(-placed.layout.outlets.length);
 
 const each = paths.flatMap((path) => WIDTHS.map((width) => ({ name: `${path.name} at ${width}`, path, placed: placePlan(planFor(sheetOf(path)), width) })));
@@ -145,6 +148,37 @@ describe('the branches unrolled', () => {
     }
   });
 
+  it('stand beside their channels cut across, as wide and as high as entered, level with their runs', () => {
+    const cut = each.filter(({ placed }) => placed.unrolled.column !== undefined);
+    expect(cut.map(({ name }) => name)).toEqual(expect.arrayContaining(['two outlets at 700', 'one outlet at 358', 'four outlets at 700', 'own ducts at 700']));
+    const wrong = cut.flatMap(({ name, path, placed }) => path.outlets.flatMap(({ channel, channelHeight }, index) => {
+      const [dots, { k, runs }] = [acrossOf(placed)[index] ?? [], placed.unrolled];
+      const [xs, ys] = [dots.map(([x]) => x), dots.map(([, y]) => y)];
+      const offs = [spanOf(xs) - channel * k, spanOf(ys) - channelHeight * k, (Math.max(...ys) + Math.min(...ys)) / 2 - (runs.at(index - path.outlets.length)?.from.y ?? NaN)];
+      return offs.every((off) => Math.abs(off) <= ROUNDING) ? [] : [`${name}, outlet ${index + 1}: off by ${offs.join(', ')} px`];
+    }));
+    expect(wrong).toEqual([]);
+  });
+
+  it('hold a broken duct cut across before its branches', () => {
+    const { unrolled, sizes } = placePlan(planFor(sheetOf({ name: 'long duct', duct: 60, outlets: [right] })), 800);
+    const [dots = []] = partsOf(unrolled.across.walls);
+    expect([partsOf(unrolled.across.walls).length, spanOf(dots.map(([x]) => x)) / unrolled.k, spanOf(dots.map(([, y]) => y)) / unrolled.k]).toEqual([2, expect.closeTo(26, 1), expect.closeTo(7, 1)]);
+    expect(sizes.find(({ key }) => key === 'duct-height')?.arrows?.upright).toBe(true);
+  });
+
+  it('say a height in words where a cut across has no room, whole inside its row', () => {
+    const said = each.filter(({ placed }) => placed.unrolled.column === undefined);
+    expect(said.map(({ name }) => name)).toEqual(expect.arrayContaining(['two outlets at 288', '3 mm and 300 mm at 358']));
+    expect(said.filter(({ placed }) => placed.unrolled.across.walls !== '').map(({ name }) => name)).toEqual([]);
+    const rows = said.flatMap(({ path, placed }) => path.outlets.map(({ channelHeight }, index) => {
+      const size = placed.sizes.find(({ key }) => key === `channel-height ${index}`);
+      const word = placed.unrolled.words.find(({ x, y, words }) => words === 'high' && size !== undefined && Math.abs(x - size.box.x - size.box.w - 5) < 0.1 && Math.abs(y - 5 - size.box.y - size.box.h / 2) < 0.1);
+      return [size?.words === String(channelHeight), size?.grip, word !== undefined];
+    }));
+    expect(rows.filter(([isSame, grip, isBeside]) => isSame !== true || grip !== undefined || isBeside !== true)).toEqual([]);
+  });
+
   it('say their scale where it is not that of the plan', () => {
     const said = each.map(({ name, placed }) => [name, placed.unrolled.k < placed.on.k * 0.995, placed.unrolled.words.slice(0, 2).map(({ words }) => words).join(' ')] as const);
     expect(said.filter(([, isSmaller, words]) => words.includes('of the plan’s') !== isSmaller || words.includes('same scale') === isSmaller)).toEqual([]);
@@ -201,22 +235,23 @@ describe('dimensions and what they measure', () => {
   it('are as long as their figure says at the scale of their view, every one of them', () => {
     const measured = each.flatMap(({ name, placed }) => placed.sizes.flatMap(({ key, size, words, arrows, slant }) => {
       const length = arrows === undefined ? slant && apart([slant.from.x, slant.from.y], [slant.to.x, slant.to.y]) : Math.abs(arrows.to - arrows.from);
-      const inRuns = ['branch', 'channel', 'mouth-width'].includes(size) || (size === 'duct-length' && placed.layout.breaks.length > 0);
+      const inRuns = ['branch', 'channel', 'channel-height', 'mouth-width'].includes(size) || (size.startsWith('duct-') && size !== 'duct-width' && placed.layout.breaks.length > 0);
       return length === undefined ? [] : [{ name: `${name}: ${key}`, size, off: length - Number(words) * (inRuns ? placed.unrolled.k : placed.on.k) }];
     }));
     expect(measured.filter(({ off }) => !(Math.abs(off) <= ROUNDING)).map(({ name, off }) => `${name} is off by ${off} px`)).toEqual([]);
-    expect(new Set(measured.map(({ size }) => size))).toEqual(new Set(['frame', 'duct-length', 'duct-width', 'mouth-height', 'distance', 'channel', 'branch', 'mouth-width']));
+    expect(new Set(measured.map(({ size }) => size))).toEqual(new Set(['frame', 'duct-length', 'duct-width', 'mouth-height', 'distance', 'channel', 'channel-height', 'branch', 'mouth-width']));
   });
 
   it('follow a hand: a pull of one millimetre moves its grip by one millimetre, outward and inward', () => {
     const by = (outlet: TypedOutlet, size: string, mm: number): TypedOutlet => ({
-      ...outlet, ...(size === 'branch' ? { branch: outlet.branch + mm } : size === 'channel' ? { channel: outlet.channel + mm } : size === 'mouth-width' ? { width: outlet.width + mm } : size === 'distance' ? { distance: outlet.distance + mm } : {}),
+      ...outlet, ...(size === 'branch' ? { branch: outlet.branch + mm } : size === 'channel' ? { channel: outlet.channel + mm } : size === 'channel-height' ? { channelHeight: outlet.channelHeight + mm } : size === 'mouth-width' ? { width: outlet.width + mm } : size === 'distance' ? { distance: outlet.distance + mm } : {}),
     });
     const place = (outlet: TypedOutlet, width: number, before?: PlacedPlan): PlacedPlan => placePlan(planFor(sheetOf({ name: 'pulled', outlets: [typed, outlet] })), width, before);
     const gripOf = (placed: PlacedPlan, size: string): { x: number; y: number; along: 'x' | 'y'; perMillimetre: number } => placed.sizes.find((each) => each.key === `${size} 1`)?.grip ?? { x: NaN, y: NaN, along: 'x', perMillimetre: NaN };
     for (const width of [700, 358]) {
       const before = place(right, width);
-      for (const size of ['branch', 'channel', 'mouth-width', 'distance']) {
+      // On the phone the height of the channel is a figure among words, and has no grip.
+      for (const size of ['branch', 'channel', 'mouth-width', 'distance', ...(width === 700 ? ['channel-height'] : [])]) {
         for (const mm of [-2, -1, 1, 2]) {
           const [from, to] = [gripOf(before, size), gripOf(place(by(right, size, mm), width, before), size)];
           expect(to[from.along] - from[from.along], `${size} by ${mm} mm at ${width}`).toBeCloseTo(mm * from.perMillimetre, 1);

@@ -33,13 +33,18 @@ describe('the sheet of an air path', () => {
   });
 
   it('understands every figure of the drawing at its place', () => {
-    const lengths = (['duct-width', 'duct-length', 'mouth-width', 'mouth-height', 'distance', 'channel', 'branch'] as const).map((size) => [placeOfSize(EMPTY_SHEET, size, 1), '12.5 mm'] as const);
+    const lengths = (['duct-width', 'duct-height', 'duct-length', 'mouth-width', 'mouth-height', 'distance', 'channel', 'channel-height', 'branch'] as const).map((size) => [placeOfSize(EMPTY_SHEET, size, 1), '12.5 mm'] as const);
     const changed = [...lengths, [placeOfSize(EMPTY_SHEET, 'frame'), '50 x 15'] as const, [placeOfSize(EMPTY_SHEET, 'tilt', 1), '30°'] as const].reduce((sheet, [place, text]) => withAt(sheet, place, text), EMPTY_SHEET);
     const { value } = readAirPath(JSON.stringify(changed));
     const outlet = value?.outlets[1];
-    expect([value?.fan.frame, value?.duct.section.width.value, value?.duct.length.value, outlet?.mouth.width.value, outlet?.mouth.height.value, outlet?.distance.value, outlet?.branch?.section.width.value, outlet?.branch?.length.value])
-      .toEqual(['5015', ...Array.from({ length: 7 }, () => 0.0125)]);
+    expect([value?.fan.frame, value?.duct.section.width.value, value?.duct.section.height.value, value?.duct.length.value, outlet?.mouth.width.value, outlet?.mouth.height.value, outlet?.distance.value, outlet?.branch?.section.width.value, outlet?.branch?.section.height.value, outlet?.branch?.length.value])
+      .toEqual(['5015', ...Array.from({ length: 9 }, () => 0.0125)]);
     expect(outlet?.tilt.value).toBeCloseTo(Math.PI / 6, 12);
+  });
+
+  it('calls heights by duct and branch, and moves them by half a millimetre', () => {
+    expect([nameOfSize(DEMO_SHEET, { size: 'duct-height', outlet: undefined }), nameOfSize(DEMO_SHEET, { size: 'channel-height', outlet: 0 })]).toEqual(['Height of the duct', 'Height of the branch, outlet left']);
+    expect([movedSize(DEMO_SHEET, 'duct-height', undefined, 7, 0.5), movedSize(DEMO_SHEET, 'channel-height', 1, 7, -0.5)]).toEqual(['7.5 mm', '6.5 mm']);
   });
 
   it('writes the one diameter of what is round, and calls it so', () => {
