@@ -35,8 +35,8 @@ export type LaterPart =
   | { readonly kind: 'bands'; readonly causes: readonly RankedCause[] }
   | { readonly kind: 'reasons'; readonly reasons: Reasons };
 
-/** What a screen shows besides the ranking and the next step. */
-export type Wanted = 'reasons' | 'together';
+/** What a screen shows besides the ranking and its bands: what is to be done next; with it, why, or which changes to make at once. */
+export type Wanted = 'way-on' | 'reasons' | 'together';
 
 /* Where one exact answer is dear, fewer copies are drawn, so that nobody waits long. */
 const UNITS_FOR_BANDS = 2e8;
@@ -50,16 +50,20 @@ const FEWEST_COPIES = 20;
 export function* laterOf(file: CaseFile, knowledge: Knowledge, wanted: readonly Wanted[]): Generator<LaterPart | undefined, void> {
   const result = diagnose(file, knowledge, { copies: 0 });
   if (result.kind !== 'diagnosis') return;
+  const wayOn = wanted.includes('way-on') ? yield* wayOnOf(result, file, knowledge, wanted.includes('together')) : undefined;
+  if (wayOn !== undefined) yield { kind: 'way-on', wayOn };
+  const copies = Math.min(100, Math.floor(UNITS_FOR_BANDS / Math.max(1, result.prepared.cost.units)));
+  const banded = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies, earlier: result });
+  yield { kind: 'bands', causes: banded.kind === 'diagnosis' ? banded.causes : result.causes };
+  if (wayOn !== undefined && wanted.includes('reasons')) for (const reasons of reasonsOf(result, wayOn.next, file, knowledge)) yield { kind: 'reasons', reasons };
+}
+
+function* wayOnOf(result: Diagnosis, file: CaseFile, knowledge: Knowledge, asksTogether: boolean): Generator<undefined, WayOn> {
   const next = checksOfCase(result, file, knowledge);
   yield;
   const { standing, advice, ways, step } = yield* stepInTurns(result, next, file, knowledge);
   const remedies = rankRemedies(result, knowledge, triedChanges(file));
-  const together = wanted.includes('together') ? changeTogether(standing, knowledge) : undefined;
-  yield { kind: 'way-on', wayOn: { next, remedies, minutes: minutesToCure(ways.shown), step: toldStep(step), advice, together } };
-  const copies = Math.min(100, Math.floor(UNITS_FOR_BANDS / Math.max(1, result.prepared.cost.units)));
-  const banded = diagnose(file, knowledge, { copies: copies < FEWEST_COPIES ? 0 : copies, earlier: result });
-  yield { kind: 'bands', causes: banded.kind === 'diagnosis' ? banded.causes : result.causes };
-  if (wanted.includes('reasons')) for (const reasons of reasonsOf(result, next, file, knowledge)) yield { kind: 'reasons', reasons };
+  return { next, remedies, minutes: minutesToCure(ways.shown), step: toldStep(step), advice, together: asksTogether ? changeTogether(standing, knowledge) : undefined };
 }
 
 function* reasonsOf(diagnosis: Diagnosis, next: readonly NextCheck[], file: CaseFile, knowledge: Knowledge): Generator<Reasons> {

@@ -9,7 +9,7 @@ import { reckonLater } from './reckon-later';
 import { tellsTheSame } from './tells-the-same';
 import { useKnowledgeOfCase } from './use-knowledge-of-case';
 
-/** A ranking, and what follows it a moment later: parts of `WayOn` are undefined until they are reckoned. */
+/** A ranking, and what follows it a moment later: parts of `WayOn` are undefined until they are reckoned, and where they were not asked for. */
 export interface CaseDiagnosis extends Partial<WayOn> {
   /** The exact ranking, there at once; its bands follow a moment later. */
   readonly result: Diagnosis | TooMuchAtOnce;

@@ -9,6 +9,6 @@ export { NumberLine, type MeaningZone, type NumberLineProps } from './number-lin
 export { PolarBeforeAfter, directions, type Direction, type DirectionReading, type PolarProps } from './polar-before-after';
 export { ReadingStrip, type ReadingStripProps } from './reading-strip';
 export { ReliabilityStrip, type ReliabilityBin } from './reliability-strip';
-export { bareShare, shareRange, shownShare } from './shown-share';
+export { bandWords, bareShare, shareRange, shownShare } from './shown-share';
 export { TimeBars, minutesWords } from './time-bars';
 export { WeightBar, weightWords, type WeightBarProps } from './weight-bar';

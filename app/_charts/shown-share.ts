@@ -13,6 +13,9 @@ export function bareShare(share: number): string {
 /** "44–71" for 0.44 to 0.71, "92–99.4" for 0.92 to 0.994: near the ends with one decimal, and never a false 0 or 100. */
 export const shareRange = (low: number, high: number): string => `${rangeEnd(low)}–${rangeEnd(high)}`;
 
+/** The same where the band may not have been reckoned yet: nothing while both ends are the chance itself. */
+export const bandWords = ({ low, high }: { readonly low: number; readonly high: number }): string => (low < high ? shareRange(low, high) : '');
+
 function rangeEnd(share: number): string {
   const isNearAnEnd = (share > 0 && share < 0.01) || (share > 0.99 && share < 1);
   return isNearAnEnd ? Math.min(99.9, Math.max(0.1, share * 100)).toFixed(1) : String(Math.round(share * 100));

@@ -6,12 +6,14 @@ import type { Knowledge } from '@/lib/knowledge';
 import { useKnowledge } from '../_browser/knowledge';
 import { bestFirst } from '../_case/best-first';
 import { UnlessDanger } from '../_case/danger-note';
+import type { Wanted } from '../_case/later';
 import { useDiagnosis } from '../_case/use-diagnosis';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
 import { Reckoning } from './case-checks';
 import { shiftWords, toldMostOf } from './told-most-of';
 
+const WANTED: readonly Wanted[] = ['way-on'];
 /** Checks of the case that are shown; the case page has more. */
 const SHOWN = 3;
 
@@ -23,7 +25,7 @@ export default function RankedChecks({ file }: { readonly file: CaseFile }) {
 }
 
 function Ranked({ file, knowledge }: { readonly file: CaseFile; readonly knowledge: Knowledge }) {
-  const diagnosis = useDiagnosis(file, knowledge);
+  const diagnosis = useDiagnosis(file, knowledge, WANTED);
   if (!diagnosis) return <Reckoning />;
   const { result, next, minutes, step } = diagnosis;
   if (file.state === 'closed') return <p>It is closed: the cure was proven. <Link className="link" href="/case/log">Open the log</Link></p>;

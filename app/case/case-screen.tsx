@@ -25,7 +25,7 @@ import { CauseFound, NothingFound } from './nothing-found';
 import { ConfirmFirst, TooMuch } from './too-much';
 import './case.css';
 
-const WANTED: readonly Wanted[] = ['reasons'];
+const WANTED: readonly Wanted[] = ['way-on', 'reasons'];
 
 /** One page, three regions: what is known, what could cause it, do this next (first on the phone). */
 export function CaseScreen() {

@@ -1,6 +1,6 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
-import { BudgetBar, ChanceBar, ChangeBar, changeWords, CurveChart, DirectionMarks, IntervalAxis, IntervalBar, IntervalRows, minutesWords, NumberLine, PolarBeforeAfter, ReadingStrip, shareRange, shownShare, TimeBars, WeightBar, weightWords } from '@/app/_charts';
+import { bandWords, BudgetBar, ChanceBar, ChangeBar, changeWords, CurveChart, DirectionMarks, IntervalAxis, IntervalBar, IntervalRows, minutesWords, NumberLine, PolarBeforeAfter, ReadingStrip, shareRange, shownShare, TimeBars, WeightBar, weightWords } from '@/app/_charts';
 import { placeLabel } from '@/app/_charts/label-placement';
 import { linear, logarithmic, logTicks, niceEnd, ticks, tickWords, within } from '@/app/_charts/scales';
 import { wrapWords } from '@/app/_drawings/wrap-words';
@@ -60,6 +60,7 @@ describe('figures as people read them', () => {
   it('never shows a false 0 or 100', () => {
     expect([0.584, 0.004, 0.996, 0, 1].map(shownShare)).toEqual(['58', '<1', '>99', '0', '100'].map((figure) => `${figure}${thin}%`));
     expect([[0.44, 0.71], [0.92, 0.9944], [0.004, 0.05], [0.00001, 0.99999], [0, 1]].map(([low = 0, high = 0]) => shareRange(low, high))).toEqual(['44–71', '92–99.4', '0.4–5', '0.1–99.9', '0–100']);
+    expect([{ low: 0.44, high: 0.71 }, { low: 0.77, high: 0.77 }].map(bandWords)).toEqual(['44–71', '']);
     expect(changeWords(0.47, 0.71)).toBe(`47 → 71${thin}%`);
   });
 

@@ -11,7 +11,7 @@ if (!knowledge) throw new Error('the content does not read');
 const cases = (readSolvedCases(join(import.meta.dirname, '../cases')).value ?? []).map(({ file }) => file);
 const TRIED = cases.filter((_, index) => index % 28 === 0);
 const told = (turns: ReturnType<typeof laterOf>): LaterPart[] => [...turns].filter((part) => part !== undefined);
-const parts = TRIED.map((file) => ({ file, parts: told(laterOf(file, knowledge, ['reasons', 'together'])) }));
+const parts = TRIED.map((file) => ({ file, parts: told(laterOf(file, knowledge, ['way-on', 'reasons', 'together'])) }));
 const wayOnOf = (all: readonly LaterPart[]) => all.flatMap((part) => (part.kind === 'way-on' ? [part.wayOn] : []))[0];
 
 describe('what follows a ranking', () => {
@@ -29,8 +29,8 @@ describe('what follows a ranking', () => {
 
   it('takes its time in turns, so that a changed case is heard between two checks', () => {
     for (const file of TRIED) {
-      const turns = [...laterOf(file, knowledge, [])];
-      const [wayOn] = told(laterOf(file, knowledge, []));
+      const turns = [...laterOf(file, knowledge, ['way-on'])];
+      const [wayOn] = told(laterOf(file, knowledge, ['way-on']));
       if (wayOn?.kind !== 'way-on') throw new Error('got no way on, expected one');
       expect(turns.indexOf(turns.find((part) => part !== undefined))).toBe(wayOn.wayOn.minutes.withCheck.size + 3);
     }
@@ -38,15 +38,16 @@ describe('what follows a ranking', () => {
 
   it('leaves out what no screen asked for', () => {
     const [file] = TRIED;
-    const all = file === undefined ? [] : told(laterOf(file, knowledge, []));
+    const all = file === undefined ? [] : told(laterOf(file, knowledge, ['way-on']));
     expect(all.map(({ kind }) => kind)).toEqual(['way-on', 'bands']);
     expect(wayOnOf(all)?.together).toBeUndefined();
+    expect(file && told(laterOf(file, knowledge, [])).map(({ kind }) => kind)).toEqual(['bands']);
   });
 
   it('says nothing of a case that holds too much at once', () => {
     const file = caseSchema.parse({ schema: 'leeward/case', version: 1, id: 'all', observations: Object.keys(knowledge.symptoms).map((symptom) => ({ symptom, state: 'seen' })) });
     expect(diagnose(file, knowledge, { copies: 0 }).kind).toBe('too-much');
-    expect(told(laterOf(file, knowledge, ['reasons']))).toEqual([]);
+    expect(told(laterOf(file, knowledge, ['way-on', 'reasons']))).toEqual([]);
   });
 });
 

@@ -32,7 +32,7 @@ export function DecideScreen() {
   return <WithCase>{(file, knowledge) => (file.state === 'closed' ? <ClosedCase file={file} /> : <Decide file={file} knowledge={knowledge} />)}</WithCase>;
 }
 
-const WANTED: readonly Wanted[] = ['together'];
+const WANTED: readonly Wanted[] = ['way-on', 'together'];
 const TITLE = 'What to change';
 const SHOWN = 6;
 /** Minutes below which several changes at once are not worth a word. */

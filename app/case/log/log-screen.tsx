@@ -7,7 +7,7 @@ import { titleOf, type Knowledge, type WholeKnowledge } from '@/lib/knowledge';
 import { usePreferences } from '../../_browser/preferences';
 import { CaseTitleBlock, caseHeading } from '../../_case/case-title-block';
 import { WithCaseInDepth } from '../../_case/with-case';
-import { shareRange, shownShare } from '../../_charts';
+import { bandWords, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
 import { VERDICT_WORDS } from '../../_parts/signs';
 import { casebookWords } from '../from-casebook';
@@ -137,7 +137,7 @@ function summary(file: CaseFile, { now, checked }: Pick<Beliefs, 'now' | 'checke
   const isFirst = waiting !== undefined && waiting.number === file.rounds.find((round) => round.fittedOn !== undefined)?.number;
   const { items, causes } = isFirst ? checked : now;
   const leader = whatWasTold(file, items) === 'something' ? causes[0] : undefined;
-  const named = leader && `${inSentence(leader.title)}, ${shownShare(leader.probability)} (${shareRange(leader.low, leader.high)}).`;
+  const named = leader && `${inSentence(leader.title)}, ${shownShare(leader.probability)}${leader.low < leader.high ? ` (${bandWords(leader)})` : ''}.`;
   // With a change fitted and not proven nobody knows what is left; what is sure is what was believed before it.
   const likeliest = waiting ? `${changeOf(waiting, knowledge)}: fitted, not proven yet.${isFirst && named ? ` Likeliest before it: ${named}` : ''}` : named ? `Likeliest now: ${named}` : '';
   if (!proven?.verdict) return likeliest;

@@ -3,7 +3,7 @@ import type { CaseFile, Finding } from '@/lib/cases';
 import type { Diagnosis, Evidence, RankedCause } from '@/lib/diagnosis';
 import type { Knowledge, WholeKnowledge } from '@/lib/knowledge';
 import { factDetail, factTitle, shapeOf } from '../../_case/fact-words';
-import { ChanceBar, shareRange, shownShare } from '../../_charts';
+import { ChanceBar, bandWords, shownShare } from '../../_charts';
 import { KnownPart } from '../../_drawings/known-part';
 import { meaningOf } from '../../_measure/shown-scale';
 import { FactBalloon } from '../../_parts/fact-balloon';
@@ -77,7 +77,7 @@ export function WhatCouldCauseIt({ beliefs, isClosed }: { readonly beliefs: Beli
       <thead><tr><th scope="col">Cause</th>{hasChecks && <th scope="col" className="number">at start</th>}<th scope="col" className="number">{hasChecks ? 'checked' : 'chance'}</th><th scope="col" className="log-drawn">0 to 100 %</th><th scope="col" className="number">range</th>{hasProof && <th scope="col" className="number">now</th>}</tr></thead>
       <tbody>
         {causesToShow({ checked, now: beliefs.now, hasProof }).map((cause, index) => (
-          <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={28} decorative /></td><td className="number quiet">{shareRange(cause.low, cause.high)}</td>{then(now.get(cause.id) ?? 0)}</tr>
+          <tr key={cause.id}><th scope="row">{cause.title}</th>{cells(start.get(cause.id) ?? 0, cause.probability)}<td className="log-drawn"><ChanceBar chance={cause.probability} low={cause.low} high={cause.high} accent={index === 0} width={150} height={28} decorative /></td><td className="number quiet">{bandWords(cause)}</td>{then(now.get(cause.id) ?? 0)}</tr>
         ))}
         <tr><th scope="row">Something not listed here</th>{cells(beliefs.start.unexplained.share, checked.unexplained.share)}<td className="log-drawn"><ChanceBar chance={checked.unexplained.share} low={checked.unexplained.share} high={checked.unexplained.share} width={150} height={28} decorative /></td><td className="number" />{then(beliefs.now.unexplained.share)}</tr>
       </tbody>

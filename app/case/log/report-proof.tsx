@@ -3,7 +3,7 @@ import type { CaseFile, Observation, Round } from '@/lib/cases';
 import { rankRemedies, whatWasTold } from '@/lib/diagnosis';
 import type { Knowledge } from '@/lib/knowledge';
 import { triedChanges } from '../../_case/tried-changes';
-import { shareRange, shownShare } from '../../_charts';
+import { bandWords, shownShare } from '../../_charts';
 import { inSentence } from '../../_parts/in-sentence';
 import { VERDICT_WORDS, VerdictSign } from '../../_parts/signs';
 import { judgedOf, typedRows } from '../prove/after-readings';
@@ -76,7 +76,7 @@ export function LeftReport({ file, beliefs, knowledge }: { readonly file: CaseFi
   return (
     <>
       {proven?.verdict ? <WhatIsLeft judged={proven.criterion ? judgedOf(rows, proven.criterion) : undefined} looks={still} verdict={proven.verdict} unit={rows[0]?.before.unit ?? 'mm'} figure={figuresOf(rows)} /> : <p>{waiting ? 'The change is fitted; its proof print will say what is left.' : 'Nothing is proven yet.'}</p>}
-      {file.state !== 'closed' && leader && <p>Likeliest now: <b>{inSentence(leader.title)}</b>, {shownShare(leader.probability)} ({shareRange(leader.low, leader.high)}).{next && <> First change to weigh: {inSentence(next.does)}.</>}</p>}
+      {file.state !== 'closed' && leader && <p>Likeliest now: <b>{inSentence(leader.title)}</b>, {shownShare(leader.probability)}{leader.low < leader.high && ` (${bandWords(leader)})`}.{next && <> First change to weigh: {inSentence(next.does)}.</>}</p>}
     </>
   );
 }
