@@ -2,7 +2,8 @@ import type { CaseFile } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { packedFirst } from '../_browser/knowledge-source';
 import { startedWorker } from '../_browser/started-worker';
-import type { LaterPart, Wanted, laterOf } from './later';
+import { inTurns } from './in-turns';
+import type { LaterPart, Wanted } from './later';
 import type { LaterAnswer, LaterQuestion } from './later-worker';
 
 export interface LaterOfCase {
@@ -79,15 +80,9 @@ const PAUSE = 30;
 
 function reckonHere(id: number, { file, knowledge, wanted, tell }: Asked): void {
   if (onPage.has(id)) return;
-  const nextTurn = (parts: ReturnType<typeof laterOf>): void => {
-    const timer = setTimeout(() => {
-      const step = parts.next();
-      if (step.done === true) { onPage.delete(id); return; }
-      if (step.value !== undefined) tell(step.value);
-      nextTurn(parts);
-    }, PAUSE);
-    onPage.set(id, () => clearTimeout(timer));
-  };
   onPage.set(id, () => undefined);
-  void import('./later').then((later) => { if (asked.has(id)) nextTurn(later.laterOf(file, knowledge, wanted)); });
+  void import('./later').then(({ laterOf }) => {
+    if (!asked.has(id)) return;
+    onPage.set(id, inTurns(laterOf(file, knowledge, wanted), ({ value }) => { if (value !== undefined) tell(value); }, PAUSE));
+  });
 }

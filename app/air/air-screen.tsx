@@ -5,9 +5,11 @@ import { nothingEntered, type AirPathResult } from '@/lib/airflow';
 import type { Round } from '@/lib/cases';
 import { stops } from '@/lib/problems';
 import { CurveChart } from '../_charts';
+import { useKnowledge } from '../_browser/knowledge';
 import { saveFile } from '../_browser/save-file';
 import { usePreferences } from '../_browser/preferences';
 import { changeCase, useCurrentCase } from '../_case/current-case';
+import { UnlessDanger } from '../_case/danger-note';
 import { chooseRemedy } from '../_case/rounds';
 import { note } from '../_case/tell';
 import { FitWidth } from '../_parts/fit-width';
@@ -42,6 +44,7 @@ export function AirScreen() {
   const { path, result, problems } = useAirPath(withCase, feared?.faults);
   const untouched = sheet === EMPTY_SHEET;
   const [form, setForm] = useState<boolean>();
+  const { knowledge } = useKnowledge();
   const editing = form ?? untouched;
   const [picked, setPicked] = useState<string>();
   const letters = useMemo(() => (result ? lettered(result) : []), [result]);
@@ -77,6 +80,7 @@ export function AirScreen() {
       if (opened) focusPlace(opened, where);
     },
   });
+  const answer = result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined && !demo} onPick={setPicked} hands={hands} /> : <p role="status" className="quiet">Reckoning</p>;
   return (
     <div ref={page} className="with-bar air-page">
       <div className="air-head">
@@ -106,7 +110,7 @@ export function AirScreen() {
       {/* Under the picture: above it, a slip in a field would push away the field that is being typed in. */}
       {stops(problems) && <ProblemList placeInWords={placeInWords} onPlace={hands.goTo} problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
       {editing && shown && <Chart result={shown} letters={letters} chosen={chosen} />}
-      {result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined && !demo} onPick={setPicked} hands={hands} /> : <p role="status" className="quiet">Reckoning</p>}
+      {file && knowledge && !demo ? <UnlessDanger file={file} knowledge={knowledge}>{answer}</UnlessDanger> : answer}
       {result && feared && <FearedFaults faults={result.faults} titleOf={feared.titleOf} />}
     </div>
   );

@@ -3,9 +3,9 @@ import Link from 'next/link';
 import { readContent } from '@/content/read-content';
 import { BRANCHES, BRANCH_TITLES } from '@/lib/knowledge';
 import { takesWords } from '../_parts/takes-words';
-import { JumpList } from '../handbook/jump-list';
-import { NarrowShelves } from '../handbook/narrow-shelves';
+import { NarrowShelves } from '../_search/narrow-shelves';
 import { CaseChecks } from './case-checks';
+import { JumpList } from './jump-list';
 import '../handbook/handbook.css';
 import './bench.css';
 

@@ -2,7 +2,7 @@
 import Link from 'next/link';
 import { Suspense, lazy, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
-import { ADVICE_SETTLED, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type ToldStep } from '@/lib/diagnosis';
+import { ADVICE_SETTLED, MINUTES_PER_PRICE, TOO_LITTLE, whatWasTold, type Diagnosis, type MinutesToCure, type NextCheck, type RankedCause, type RankedRemedy, type SameAdvice, type ToldStep } from '@/lib/diagnosis';
 import type { Knowledge, KnownCheck, KnownMethod } from '@/lib/knowledge';
 import { formatMinutes } from '@/lib/units';
 import { shownShare } from '../_charts';
@@ -155,7 +155,7 @@ function OtherChecks({ rows, minutes, knowledge }: { readonly rows: readonly Nex
           <tr key={row.check}><td><Link href={`/bench/${row.method}`}>{knowledge.methods[row.method]?.title ?? row.check}</Link><AsksFor method={knowledge.methods[row.method]} knowledge={knowledge} /></td><td className="number">{minutes && savesWords(aheadOf(row.check, minutes))}</td><td className="number"><Takes {...(knowledge.methods[row.method] ?? row)} /></td></tr>
         ))}
       </tbody>
-      <tfoot><tr><td colSpan={3} className="label">Saves: your time, parts at 3 min a € and a likelier cure together, on average, its own minutes taken off.</td></tr></tfoot>
+      <tfoot><tr><td colSpan={3} className="label">Saves: your time, parts at {MINUTES_PER_PRICE} min a € and a likelier cure together, on average, its own minutes taken off.</td></tr></tfoot>
     </table>
   );
 }

@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { readContent } from '@/content/read-content';
 import { BRANCHES, BRANCH_TITLES, type BranchId, type WholeKnowledge } from '@/lib/knowledge';
+import { NarrowShelves } from '../_search/narrow-shelves';
 import { Fold } from './fold';
-import { NarrowShelves } from './narrow-shelves';
 import './handbook.css';
 
 export const metadata: Metadata = { title: 'Handbook' };

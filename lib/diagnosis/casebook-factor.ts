@@ -1,5 +1,5 @@
-import { betaUpdate, type UpdatedChance } from '../elementary';
 import type { Casebook } from '../cases';
+import { betaUpdate, type UpdatedChance } from '../inference';
 
 /**
  * Own cases that weigh as much as the prior of the knowledge base. Own judgement: diagnosis.md 5 suggests 40, with which one case would more than

@@ -20,7 +20,7 @@ export { ADVICE_SETTLED, sameAdvice, type SameAdvice } from './same-advice';
 export { factsToTell, type FactName, type FactToTell } from './facts-to-tell';
 export { closerLooks, type CloserLook } from './closer-looks';
 export { whatWasTold, type WhatWasTold } from './what-was-told';
-export { costInMinutes, type Change } from './changes';
+export { MINUTES_PER_PRICE, costInMinutes, type Change } from './changes';
 export { cheapestMethod, ownMinutesOfMethod, type WayToCheck } from './cheapest-method';
 export type { CheckAnswer, OpenCheck } from './open-checks';
 export { drawScenarios, type Scenario } from './scenarios';

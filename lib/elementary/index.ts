@@ -1,4 +1,3 @@
-export { betaUpdate, type UpdatedChance } from './beta-update';
 export { exponential } from './exponential';
 export { mapped, mappedNumbers } from './mapped';
 export { mulberry32 } from './mulberry32';

@@ -1,5 +1,6 @@
 export type { Answer, Cause, Cost, Gate, GateFeed, GateLink, Inhibitor, JointFactor, LevelTable, Net, TooDense } from './net';
 export { answer, LIMIT_UNITS, logEvidenceOf, type AnswerOptions, type Impossible, type Outcome } from './answer';
+export { betaUpdate, type UpdatedChance } from './beta-update';
 export { prepare, type CauseFactor, type Lookahead, type Preparation, type Prepared } from './prepared';
 export { scenariosOf, type Scenarios } from './scenarios';
 export type { Check } from './check-question';

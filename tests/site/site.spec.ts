@@ -214,7 +214,7 @@ test('says what to do at once where something dangerous is seen, and proposes no
   await expect(page.locator('.option').first()).toBeVisible();
 });
 
-test('proposes no check anywhere while something dangerous stands: rows, opened cause, plan, bench, changes', async ({ page }) => {
+test('proposes no check anywhere while something dangerous stands: rows, opened cause, plan, bench, changes, air path', async ({ page }) => {
   await page.goto('/');
   await page.getByRole('textbox', { name: 'What went wrong?' }).fill('smoke and a burning smell from the wiring, edges curl up');
   for (const statement of ['A plug, wire or board smokes, smells, or is brown or soft', 'Edges of steep undersides curl up']) await matchRow(page, statement).getByRole('button', { name: 'Seen', exact: true }).first().click();
@@ -244,6 +244,10 @@ test('proposes no check anywhere while something dangerous stands: rows, opened 
   await expect(page.getByRole('heading', { name: 'Replace the bed\'s connector with one that bears the current' })).toBeVisible();
   await expect(page.getByRole('heading', { name: /stronger part fan/ })).toHaveCount(0);
   await expect(page.locator('.decide-air')).toHaveCount(0);
+  await page.goto('/air/');
+  await expect(page.locator('.danger-note')).toBeVisible();
+  await expect(page.locator('.air-plan svg').first()).toBeVisible();
+  expect(await page.locator('main a[href^="/bench/"]').count()).toBe(0);
   // Taken back, everything is proposed as before.
   await page.goto('/case/');
   await page.getByRole('button', { name: /^Withdraw: A plug, wire or board/ }).click();

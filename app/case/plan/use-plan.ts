@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import type { CaseFile } from '@/lib/cases';
 import type { Knowledge } from '@/lib/knowledge';
 import { startedWorker } from '../../_browser/started-worker';
+import { inTurns } from '../../_case/in-turns';
 import { useKnowledgeOfCase } from '../../_case/use-knowledge-of-case';
 import { planOfCase, type CasePlan } from './plan-of-case';
 import type { PlanAnswer, PlanQuestion } from './plan-worker';
@@ -58,16 +59,7 @@ function reckon(question: PlanQuestion, tell: (now: PlanState) => void): () => v
   };
 }
 
+/** One point of the plan at a time, so that the page can answer in between. */
 function reckonOnPage({ file, knowledge }: PlanQuestion, tell: (now: PlanState) => void): () => void {
-  const work = planOfCase(file, knowledge);
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const turn = (): void => {
-    const step = work.next();
-    if (step.done === true) { tell({ state: 'done', plan: step.value }); return; }
-    tell({ state: 'reckoning', followed: step.value.followed });
-    // One point of the plan at a time, so that the page can answer in between.
-    timer = setTimeout(turn, 0);
-  };
-  timer = setTimeout(turn, 0);
-  return () => clearTimeout(timer);
+  return inTurns(planOfCase(file, knowledge), (step) => tell(step.done === true ? { state: 'done', plan: step.value } : { state: 'reckoning', followed: step.value.followed }), 0);
 }

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import {
-  answer, beforeCallingHelp, decibans, expectedEntropyDrop, independentScenarios, logEvidenceOf, oneCauseScenarios, perfectRepair, prepare, weightsOfEvidence, withEvidence,
+  answer, beforeCallingHelp, betaUpdate, decibans, expectedEntropyDrop, independentScenarios, logEvidenceOf, oneCauseScenarios, perfectRepair, prepare, weightsOfEvidence, withEvidence,
   type Answer, type Check, type EvidenceItem, type Gate, type Net, type Prepared,
 } from '@/lib/inference';
-import { betaUpdate } from '@/lib/elementary';
 import { at } from '../../independent/inference/at';
 import { FOUR_CAUSES, PRIORS, normalDensity, withFindings } from '../../independent/inference/four-causes';
 import { range } from '../../independent/inference/seeded-net';

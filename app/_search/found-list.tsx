@@ -5,7 +5,7 @@ import { BRANCH_TITLES, titleOf, type WholeKnowledge } from '@/lib/knowledge';
 import { useWholeKnowledge } from '../_browser/knowledge';
 import { inSentence } from '../_parts/in-sentence';
 import { takesWords } from '../_parts/takes-words';
-import { benchFinder, handbookFinder } from '../_search/understand';
+import { benchFinder, handbookFinder } from './understand';
 
 /** Rows shown at first; and the share of the best score below which a page fits by a stray word only. */
 const SHOWN = 20;
