@@ -10,6 +10,7 @@ import { saveFile } from '../_browser/save-file';
 import { usePreferences } from '../_browser/preferences';
 import { changeCase, useCurrentCase } from '../_case/current-case';
 import { UnlessDanger } from '../_case/danger-note';
+import { dangersNow } from '../_case/dangers-now';
 import { chooseRemedy } from '../_case/rounds';
 import { note } from '../_case/tell';
 import { FitWidth } from '../_parts/fit-width';
@@ -45,6 +46,7 @@ export function AirScreen() {
   const untouched = sheet === EMPTY_SHEET;
   const [form, setForm] = useState<boolean>();
   const { knowledge } = useKnowledge();
+  const isDangerous = !demo && file !== undefined && knowledge !== undefined && dangersNow(file, knowledge).length > 0;
   const editing = form ?? untouched;
   const [picked, setPicked] = useState<string>();
   const letters = useMemo(() => (result ? lettered(result) : []), [result]);
@@ -80,7 +82,6 @@ export function AirScreen() {
       if (opened) focusPlace(opened, where);
     },
   });
-  const answer = result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined && !demo} onPick={setPicked} hands={hands} /> : <p role="status" className="quiet">Reckoning</p>;
   return (
     <div ref={page} className="with-bar air-page">
       <div className="air-head">
@@ -94,6 +95,7 @@ export function AirScreen() {
           <button type="button" className="link" onClick={() => saveFile('air-path.json', `${JSON.stringify(withCase, null, 2)}\n`, 'application/json')}>Export</button>
         </span>
       </div>
+      {file && knowledge && isDangerous && <UnlessDanger file={file} knowledge={knowledge} />}
       {demo && <p className="label">This is the invented example: machine no. 3 of a tool library, printing greenhouse hinges. Nothing of it is kept.</p>}
       {undescribed?.airOption !== undefined && (
         <div className="problem air-fitted">
@@ -110,7 +112,7 @@ export function AirScreen() {
       {/* Under the picture: above it, a slip in a field would push away the field that is being typed in. */}
       {stops(problems) && <ProblemList placeInWords={placeInWords} onPlace={hands.goTo} problems={problems.filter((problem) => problem.level === 'stop')} title="The air path cannot be reckoned yet. What you typed is kept; the picture shows the last one that could." />}
       {editing && shown && <Chart result={shown} letters={letters} chosen={chosen} />}
-      {file && knowledge && !demo ? <UnlessDanger file={file} knowledge={knowledge}>{answer}</UnlessDanger> : answer}
+      {!isDangerous && (result ? <AirResult result={result} letters={letters} chosen={chosen} fileOpen={file !== undefined && !demo} onPick={setPicked} hands={hands} /> : <p role="status" className="quiet">Reckoning</p>)}
       {result && feared && <FearedFaults faults={result.faults} titleOf={feared.titleOf} />}
     </div>
   );

@@ -246,6 +246,8 @@ test('proposes no check anywhere while something dangerous stands: rows, opened 
   await expect(page.locator('.decide-air')).toHaveCount(0);
   await page.goto('/air/');
   await expect(page.locator('.danger-note')).toBeVisible();
+  // Before the form, which asks for readings.
+  expect(await page.locator('main :is(.danger-note, .sheet-form)').first().getAttribute('class')).toBe('danger-note');
   await expect(page.locator('.air-plan svg').first()).toBeVisible();
   expect(await page.locator('main a[href^="/bench/"]').count()).toBe(0);
   // Taken back, everything is proposed as before.
